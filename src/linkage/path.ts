@@ -32,6 +32,11 @@ export interface MotionEnd {
   /** Value of the driver there. */
   readonly at: number;
   readonly status: MotionStatus;
+  /**
+   * For `deadPoint` of several drivers: the one that cannot go on, whatever the others do, as `drivers[1]` or `hold[0]`. Missing where
+   * they stand in each other's way.
+   */
+  readonly driver?: string;
   /** For `locked`: the constraint that is violated, by the drawing's names. */
   readonly constraint?: string;
   /** For `locked` by a body that cannot stay rigid: its name. */
