@@ -33,6 +33,7 @@ import {
   acceptStep,
   expandByArcLength,
   keptCoefficients,
+  longestStep,
   poseAt,
   type RedundancyTolerance,
   reverse,
@@ -174,7 +175,7 @@ function layOutward(
 ): Side {
   const { system, pose, along } = e;
   const { size } = system;
-  const target = way > 0 ? task.to : task.from;
+  const target = requested(task, system, drawn.t[0], way);
   const pieces: Piece[] = [];
   let bifurcations = passed;
   for (let now = drawn; ; ) {
@@ -206,6 +207,16 @@ function layOutward(
       now = next;
     } else now = predicted(e, task, driverSeries(e, task.measure, at), now.origin + x * size);
   }
+}
+
+/** A length changes by no more than this, per unit of arc length. */
+const GREATEST_RATE = 10;
+
+/** The requested value of the driver; none for a length that no path comes to. */
+function requested({ measure, from, to }: Task, system: System, drawn: number, way: 1 | -1): number {
+  const target = way > 0 ? to : from;
+  const reach = GREATEST_RATE * MAX_PIECES * longestStep(system) * system.size;
+  return measure?.unit == null && Math.abs(target - drawn) > reach ? way * Number.POSITIVE_INFINITY : target;
 }
 
 /** The singular pose near the end of the pieces, which are cut there: the end of the motion, or the start of a branch. */

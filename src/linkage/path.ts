@@ -15,7 +15,7 @@ import type { System } from './system.ts';
  * - `locked`: constraints that agree in the drawn pose contradict each other farther on; `constraint` names the worst, or a rope of
  *   which a straight part is used up;
  * - `bifurcation`: a second branch crosses here, and the motion could continue either way;
- * - `unbounded`: no value was requested, and a point is 30 extents of the drawing from where it was drawn;
+ * - `unbounded`: no value was requested, or a length out of reach, and a point is 30 extents of the drawing from where it was drawn;
  * - `stepLimit`: the path has 20 000 pieces on this side and has not ended, as on the way to a distant value of a crank.
  */
 export type MotionStatus =
