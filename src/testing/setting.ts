@@ -313,8 +313,9 @@ export function where({ driver }: Setting, at: number): Where {
 export interface Pose {
   readonly where: Where;
   readonly places: Places;
-  /** How far a part has turned, with all revolutions. */
+  /** How far a part has turned, and the direction of a line, with all revolutions. */
   turn(part: string): number;
+  angle(line: readonly [string, string]): number;
 }
 
 /** The pose at a value of the driver. */
@@ -323,7 +324,13 @@ export function poseAt(setting: Setting, motion: TracedMotion, at: number): Pose
 }
 
 function poseOf(motion: TracedMotion, where: Where): Pose {
-  return { where, places: motion.at(where.at), turn: (part) => motion.read({ turn: part })(where.at).value };
+  const read = (measure: Measure) => motion.read(measure)(where.at).value;
+  return {
+    where,
+    places: motion.at(where.at),
+    turn: (part) => read({ turn: part }),
+    angle: (line) => read({ angle: line }),
+  };
 }
 
 /** Poses from end to end of a motion and, unless a range was given, along the arc length all the way round. */

@@ -63,6 +63,13 @@ describe('all laws hold', () => {
     );
   });
 
+  it('of random linkages with wheels, racks and ropes', () => {
+    fc.assert(
+      fc.property(linkages(fc, { maxPairs: 1, maxCouplings: 2 }), (drawing) => checkLaws(asDrawn, drawing)),
+      few(6),
+    );
+  });
+
   it('of random four-bars', () => {
     fc.assert(
       fc.property(fourBars(fc), (drawing) => checkLaws(asDrawn, drawing)),
@@ -111,6 +118,17 @@ describe('all laws hold', () => {
     ['a direction relative to a body', swing, { driver: { angle: ['O', 'A'], relativeTo: 'arm' } }],
     ['a coordinate relative to a body', swing, { driver: { y: 'O', relativeTo: 'arm' }, range: [-0.5, 0.5] }],
     ['two bodies kept parallel, one a thousand times as long', parallel],
+    [
+      'a rope that a crank winds on a pulley, turn after turn',
+      {
+        points: { O: [0, 0], A: [100, 0], E: [20, 10], H: [0, 600] },
+        ground: ['O', 'E'],
+        bodies: { crank: ['O', 'A'] },
+        fixedCoordinates: [{ x: 'H' }],
+        ropes: { hoist: ['E', { about: 'A', radius: 10, side: 'left' }, 'H'] },
+      },
+      { driver: { turn: 'crank' }, range: [-7, 7] },
+    ],
   ])('of %s', (_, drawing, options) => checkLaws(asDrawn, deepFreeze(drawing), options));
 
   it('of a telescope that passes through nothing', () => {
