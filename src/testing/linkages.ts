@@ -51,7 +51,8 @@ export function linkages(
       place(fc),
       place(fc),
       fc.array(pair, { minLength: minPairs, maxLength: maxPairs }),
-      fc.array(coupling, { maxLength: maxCouplings }),
+      // Without couplings a seed draws what it drew before there were any.
+      maxCouplings === 0 ? fc.constant([]) : fc.array(coupling, { maxLength: maxCouplings }),
     )
     .map(([rounded, pivot, pin, growth, couplings]) => {
       const drawing = grow(rounded, pivot, pin, growth);
