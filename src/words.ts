@@ -52,3 +52,13 @@ export function short(value: number, digits?: number): string {
 export function counted(count: number | string, noun: string): string {
   return `${count} ${noun}${Number(count) === 1 ? '' : 's'}`;
 }
+
+/** A measure of a linkage: `turn of rocker`, `length A-B relative to arm`. */
+export function measureName(measure: object): string {
+  const of = new Map<string, unknown>(Object.entries(measure));
+  const kind = ['x', 'y', 'turn', 'length', 'angle'].find((one) => of.has(one)) ?? '';
+  const named = of.get(kind);
+  const name = Array.isArray(named) ? `${kind} ${named.join('-')}` : `${kind} of ${named}`;
+  const frame = of.get('relativeTo');
+  return frame === undefined ? name : `${name} relative to ${frame}`;
+}

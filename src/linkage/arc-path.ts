@@ -33,6 +33,7 @@ import {
   acceptStep,
   expandByArcLength,
   keptCoefficients,
+  longestStep,
   poseAt,
   type RedundancyTolerance,
   reverse,
@@ -109,11 +110,12 @@ export function layByArcLength(e: TaylorExpansion, task: Task): Path | NoPath {
   }
   const drawnTangent = Float64Array.from(e.tangent);
   const drawnDown = isBranch ? { ...drawn, signs: signsBeyond(e, drawn.series, -1) } : drawn;
-  const up = layOutward(e, task, drawn, 1, drawnTangent);
+  const passed = isBranch ? 1 : 0;
+  const up = layOutward(e, task, drawn, 1, drawnTangent, passed);
   if (up.end.status === 'closed' && !Number.isFinite(from)) {
     return { system, pieces: up.pieces, low: { at: t[0], status: 'closed' }, high: up.end };
   }
-  const down = layOutward(e, task, drawnDown, -1, drawnTangent);
+  const down = layOutward(e, task, drawnDown, -1, drawnTangent, passed);
   const pieces = down.pieces.slice(1).reverse();
   pieces.push({ ...down.pieces[0], hi: up.pieces[0].hi });
   pieces.push(...up.pieces.slice(1));
@@ -169,12 +171,13 @@ function layOutward(
   drawn: Predicted,
   way: 1 | -1,
   drawnTangent: Float64Array,
+  passed: number,
 ): Side {
   const { system, pose, along } = e;
   const { size } = system;
-  const target = way > 0 ? task.to : task.from;
+  const target = requested(task, system, drawn.t[0], way);
   const pieces: Piece[] = [];
-  let bifurcations = 0;
+  let bifurcations = passed;
   for (let now = drawn; ; ) {
     const { series, t, allowed } = now;
     const good = acceptStep(e, series, way * now.step, allowed, pose);
@@ -204,6 +207,16 @@ function layOutward(
       now = next;
     } else now = predicted(e, task, driverSeries(e, task.measure, at), now.origin + x * size);
   }
+}
+
+/** A length changes by no more than this, per unit of arc length. */
+const GREATEST_RATE = 10;
+
+/** The requested value of the driver; none for a length that no path comes to. */
+function requested({ measure, from, to }: Task, system: System, drawn: number, way: 1 | -1): number {
+  const target = way > 0 ? to : from;
+  const reach = GREATEST_RATE * MAX_PIECES * longestStep(system) * system.size;
+  return measure?.unit == null && Math.abs(target - drawn) > reach ? way * Number.POSITIVE_INFINITY : target;
 }
 
 /** The singular pose near the end of the pieces, which are cut there: the end of the motion, or the start of a branch. */

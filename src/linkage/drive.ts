@@ -6,6 +6,7 @@ import { type CheckedDrawing, checkDrawing, type Drawing } from './drawing.ts';
 import { driverFaults } from './drivers.ts';
 import type { Measure } from './measure.ts';
 import { trace } from './motion.ts';
+import type { MotionEnd } from './path.ts';
 
 /** A driver and its target value, in the drawing's unit or radians. */
 export interface Driver<P extends string = string, B extends string = string> {
@@ -23,6 +24,8 @@ export interface DriveResult<
   readonly drawing: CheckedDrawing<P, B, T>;
   /** Target minus reached for each driver, in its unit; 0 where the target was reached. */
   readonly shortfall: readonly number[];
+  /** How the way to the targets ended, from 0 to 1: at a `deadPoint` with the driver that cannot go on, if it is one (`drivers[1]`). */
+  readonly end: MotionEnd;
 }
 
 /**
@@ -45,5 +48,6 @@ export function drive(drawing: Drawing, drivers: readonly Driver[]): DriveResult
   return {
     drawing: { ...drawing, points: at(high.at) },
     shortfall: drivers.map(({ driver, to }) => (isThere ? 0 : to - read(driver)(high.at).value)),
+    end: high,
   };
 }

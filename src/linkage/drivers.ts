@@ -9,6 +9,7 @@ import { isRecord } from './joints.ts';
 import { type BoundMeasure, bindMeasure, type Measure, measureFaults } from './measure.ts';
 import { drawnValue } from './measure-series.ts';
 import { downTo, type Schedule, type ScheduleFunction, scheduleOf, straight } from './schedule.ts';
+import { stationaryDriver } from './stationary-driver.ts';
 import { compile, type System } from './system.ts';
 
 /** One of several drivers, and where it is as the parameter u of the motion goes from 0 to 1. In the drawing's unit, or radians. */
@@ -41,9 +42,11 @@ export interface DrivenTask {
   readonly measure: BoundMeasure;
   readonly from: number;
   readonly to: number;
-  /** Whether a driven length comes to nothing there: it can grow again, but get no shorter. */
-  readonly fromNothing: boolean;
-  readonly toNothing: boolean;
+  /** The driven length that comes to nothing there, if one does: it can grow again, but get no shorter. */
+  readonly fromNothing: string | undefined;
+  readonly toNothing: string | undefined;
+  /** The driver that by itself cannot go on in a pose at a dead point, if it is one. */
+  stuckAt(pose: Float64Array): string | undefined;
 }
 
 /** The drawn pose may be so far off the schedules, as a share of the size or of a radian: an input's last digit. */
@@ -90,21 +93,25 @@ export function drivenTask(
     const label = `hold[${k}]`;
     scheduled.push({ label, measure: bind(one, label), schedule: straight(0, 0) });
   });
-  const [least, most] = [from, to].map((end) =>
-    scheduled.reduce((nearest, { measure, schedule }) => {
-      if (measure.kind !== 'length') return nearest;
+  const [low, high] = [from, to].map((end) => {
+    let nearest: { at: number; by?: string } = { at: end - drawn };
+    for (const { label, measure, schedule } of scheduled) {
+      if (measure.kind !== 'length') continue;
       const nothing = Math.abs(measure.offset) + NOTHING * system.size;
-      return downTo(schedule, nothing - drawnValue(measure), nearest);
-    }, end - drawn),
-  );
+      const at = downTo(schedule, nothing - drawnValue(measure), nearest.at);
+      if (at !== nearest.at) nearest = { at, by: label };
+    }
+    return nearest;
+  });
   const { system: driven, parameter } = drivenSystem(system, scheduled, drawn, to - from || 1);
   return {
     system: driven,
     measure: parameter,
-    from: least === from - drawn ? from : drawn + least,
-    to: most === to - drawn ? to : drawn + most,
-    fromNothing: least !== from - drawn,
-    toNothing: most !== to - drawn,
+    from: low.by === undefined ? from : drawn + low.at,
+    to: high.by === undefined ? to : drawn + high.at,
+    fromNothing: low.by,
+    toNothing: high.by,
+    stuckAt: (pose) => stationaryDriver(system, scheduled, pose.subarray(0, system.unknowns)),
   };
 }
 

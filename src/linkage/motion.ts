@@ -15,9 +15,9 @@ import { layPath } from './lay-path.ts';
 import { type BoundMeasure, bindMeasure, coordinates, type Measure, measureFaults } from './measure.ts';
 import { drawnValue } from './measure-series.ts';
 import { driverScale } from './parameter.ts';
-import type { MotionEnd, NoPath, Path, Task } from './path.ts';
+import type { MotionEnd, NoPath, Path, Piece, Task } from './path.ts';
 import { FIRST, READING, reader, readRows, SECOND } from './reader.ts';
-import { taylorExpansion } from './series.ts';
+import { poseAt, taylorExpansion } from './series.ts';
 import { compile, type System } from './system.ts';
 
 /** How a drawing is to be moved. */
@@ -93,6 +93,8 @@ export interface Motion<P extends string = string, B extends string = string> {
   extremes(measure: Measure<P, B>): Extreme[];
   /** The pieces behind it. */
   readonly path: Path;
+  /** What `JSON.stringify` has of it. */
+  toJSON(): Pick<Motion, 'drawn' | 'low' | 'high'>;
 }
 
 /**
@@ -122,7 +124,7 @@ export function trace<P extends string, B extends string, T extends string = nev
       leave,
       branch !== undefined,
     );
-    return motionOf(endedByNothing(path, task), drawnValue(measure));
+    return motionOf(withStuckDrivers(path, task), drawnValue(measure));
   }
   const { driver, from = Number.NEGATIVE_INFINITY, to = Number.POSITIVE_INFINITY, hold } = options;
   const system = compile(hold === undefined || hold.length === 0 ? drawing : holdMeasures(drawing, hold));
@@ -139,11 +141,24 @@ export function trace<P extends string, B extends string, T extends string = nev
   return motionOf(whole, measure === null ? 0 : drawnValue(measure));
 }
 
-/** A path whose requested end a driven length does not get beyond ends in a dead point. */
-function endedByNothing(path: Path, { fromNothing, toNothing }: DrivenTask): Path {
-  const ended = (end: MotionEnd, byNothing: boolean): MotionEnd =>
-    byNothing && end.status === 'reached' ? { ...end, status: 'deadPoint' } : end;
-  return { ...path, low: ended(path.low, fromNothing), high: ended(path.high, toNothing) };
+/** A path whose dead points name the driver that cannot go on; where a driven length comes to nothing there is one. */
+function withStuckDrivers(path: Path, { fromNothing, toNothing, stuckAt }: DrivenTask): Path {
+  const ended = (end: MotionEnd, nothing: string | undefined, piece: Piece, x: number): MotionEnd => {
+    if (nothing !== undefined && end.status === 'reached')
+      return { ...end, status: 'deadPoint', driver: nothing };
+    if (end.status !== 'deadPoint') return end;
+    const pose = new Float64Array(path.system.unknowns);
+    poseAt(piece, x, pose);
+    const driver = stuckAt(pose);
+    return driver === undefined ? end : { ...end, driver };
+  };
+  const { pieces, low, high } = path;
+  const [first, last] = [pieces[0], pieces[pieces.length - 1]];
+  return {
+    ...path,
+    low: ended(low, fromNothing, first, first.lo),
+    high: ended(high, toNothing, last, last.hi),
+  };
 }
 
 /** The choice at the n-th bifurcation on a side. */
@@ -285,6 +300,7 @@ function motionOf(path: Path, drawn: number): Motion {
     low,
     high,
     path,
+    toJSON: () => ({ drawn, low, high }),
     at(driver) {
       readRows(places, Float64Array.of(inRange(driver)), 0);
       const { m } = places;

@@ -15,7 +15,7 @@ import type { System } from './system.ts';
  * - `locked`: constraints that agree in the drawn pose contradict each other farther on; `constraint` names the worst, or a rope of
  *   which a straight part is used up;
  * - `bifurcation`: a second branch crosses here, and the motion could continue either way;
- * - `unbounded`: no value was requested, and a point is 30 extents of the drawing from where it was drawn;
+ * - `unbounded`: no value was requested, or a length out of reach, and a point is 30 extents of the drawing from where it was drawn;
  * - `stepLimit`: the path has 20 000 pieces on this side and has not ended, as on the way to a distant value of a crank.
  */
 export type MotionStatus =
@@ -32,6 +32,11 @@ export interface MotionEnd {
   /** Value of the driver there. */
   readonly at: number;
   readonly status: MotionStatus;
+  /**
+   * For `deadPoint` of several drivers: the one that cannot go on, whatever the others do, as `drivers[1]` or `hold[0]`. Missing where
+   * they stand in each other's way.
+   */
+  readonly driver?: string;
   /** For `locked`: the constraint that is violated, by the drawing's names. */
   readonly constraint?: string;
   /** For `locked` by a body that cannot stay rigid: its name. */

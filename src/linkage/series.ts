@@ -362,6 +362,12 @@ export function convolve(
     if (rowAt[at] >= further.first) rhs[at] = -lower[rowAt[at] - further.first];
 }
 
+/** The greatest length of a piece by arc length, in sizes. */
+export function longestStep({ unknowns, size, extent }: System): number {
+  const points = Math.max(1, unknowns / 2 / POINTS);
+  return LONGEST * Math.max(1, Math.min(points, extent / size)) * Math.sqrt(points);
+}
+
 /**
  * How far from its pose the last expansion is good, in x: from its last orders and those of the measure `t`, as shares of the
  * system's size and of `scale`. By arc length a piece has a greatest length besides.
@@ -372,10 +378,8 @@ export function stepLength(
   scale: number,
   allowed = ARC_TRUNCATION,
 ): number {
-  const { unknowns, size, extent } = system;
-  const points = Math.max(1, unknowns / 2 / POINTS);
-  const span = Math.max(1, Math.min(points, extent / size));
-  let step = LONGEST * span * Math.sqrt(points);
+  const { size } = system;
+  let step = longestStep(system);
   for (let k = order - LAST + 1; k <= order; k++) {
     let largest = 0;
     for (let i = k; i < z.length; i += STRIDE) largest = Math.max(largest, Math.abs(z[i]));

@@ -121,12 +121,13 @@ function checkPoses(
   const faults = poses.flatMap((pose, k) =>
     Object.keys(points)
       .filter((name) => !isPoint(pose?.[name]))
-      .map((name) => fault('noPlace', `poses[${k}].${name}`, { got: show(pose?.[name]) })),
+      .map((name) => fault('noPlace', `poses[${k}].${name}`, { got: show(pose?.[name]), onCurve: false })),
   );
-  curves.forEach((curve, k) => {
-    curve.forEach((point, i) => {
-      if (!isPoint(point)) faults.push(fault('noPlace', `curves[${k}][${i}]`, { got: show(point) }));
-    });
+  const offCurve = (path: string, got: unknown) =>
+    faults.push(fault('noPlace', path, { got: show(got), onCurve: true }));
+  curves.forEach((curve: unknown, k) => {
+    if (!Array.isArray(curve)) offCurve(`curves[${k}]`, curve);
+    else curve.forEach((point, i) => isPoint(point) || offCurve(`curves[${k}][${i}]`, point));
   });
   refuse('linkage options', faults);
 }

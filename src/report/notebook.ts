@@ -9,9 +9,13 @@ import type { Limits } from '../corner/limits/limits.ts';
 import type { Sweep } from '../corner/sweep.ts';
 import { type Diagnostic, fault, show as written } from '../diagnostic.ts';
 import { refusal } from '../errors/report.ts';
+import { drawingOf } from '../linkage/bar-misfit.ts';
 import type { Drawing } from '../linkage/drawing.ts';
+import type { Measure } from '../linkage/measure.ts';
+import type { Motion } from '../linkage/motion.ts';
 import { sentence } from '../sentences/sentence.ts';
 import type { Survey } from '../survey/result.ts';
+import { measureName } from '../words.ts';
 import { type PlotCurvesOptions, plotCurves } from './curves.ts';
 import { type DrawCornerOptions, drawCorner } from './drawing.ts';
 import { shownRow } from './in-units.ts';
@@ -41,7 +45,9 @@ export interface ShowOptions
   extends Pick<PlotCurvesOptions, 'panels'>,
     Pick<DrawLinkageOptions, 'poses'>,
     Pick<DrawCornerOptions, 'title' | 'limits' | 'units'> {
-  /** Whether the curves of flat rows share one panel; default each has its own. */
+  /** Measures of a motion to plot over its driver. */
+  readonly measures?: readonly Measure[];
+  /** Whether the curves of flat rows or measures share one panel; default each has its own. */
   readonly together?: boolean;
 }
 
@@ -55,6 +61,7 @@ export type Showable =
   | Sizing
   | OrderSheet
   | Drawing
+  | Motion
   | readonly FlatRow[];
 
 /** A table of no more rows than this stands open below its curves. */
@@ -73,6 +80,7 @@ const DISPLAY = Symbol.for('Jupyter.display');
  * - a survey as its sentences, points and readings;
  * - a sizing as its conflicts, checks and figures, an order or a report as it is;
  * - the drawing of a linkage as its picture, with further `poses`;
+ * - a motion of a linkage as poses from end to end (or the `poses` given), with curves of `measures`;
  * - flat rows as a table, with curves of each number over the first where that grows (`together`: in one panel).
  *
  * @throws InputError for anything else, and as the pictures do.
@@ -91,6 +99,7 @@ function bundleOf(what: Showable, options: ShowOptions): MimeBundle {
     if ('kind' in what) return shownCorner(what, options);
     if ('info' in what && 'at' in what) return shownSweep(what, options);
     if ('misfits' in what) return shownLimits(what, options);
+    if ('extremes' in what) return shownMotion(what, options);
     if ('bodies' in what) return shownDrawing(what, options);
   }
   throw refusal('result to show', [fault('cannotBeShown', '', { got: written(what) })]);
@@ -161,6 +170,48 @@ function shownDrawing(drawing: Drawing, { poses = [], title }: ShowOptions): Mim
     'text/plain': `ground: ${drawing.ground.join(', ')}\n${bodies.join('')}`,
     'text/html': inline(picture),
   };
+}
+
+/** Poses of a motion, if none are given; places at which its measures are read. */
+const POSES = 4;
+const SAMPLES = 121;
+
+function shownMotion(
+  motion: Motion,
+  { measures = [], poses, title = 'Motion', together = false }: ShowOptions,
+): MimeBundle {
+  const { drawn, low, high, path } = motion;
+  // A closed motion ends where it began.
+  const parts = high.status === 'closed' ? POSES : POSES - 1;
+  const picture = drawLinkage(drawingOf(path.system), {
+    poses: poses ?? spread(motion, parts).slice(0, POSES).map(motion.at),
+    title,
+  });
+  const said = `${low.at} (${low.status}) to ${high.at} (${high.status}), drawn at ${drawn}`;
+  const shown = { 'text/plain': `driver: ${said}\n`, 'text/html': inline(picture) };
+  if (measures.length === 0) return shown;
+  const columns = measures.map((measure) => {
+    const unit = 'turn' in measure || 'angle' in measure ? ' [rad]' : '';
+    return { name: `${measureName(measure)}${unit}`, read: motion.read(measure) };
+  });
+  const rows = spread(motion, SAMPLES - 1).map((at) => ({
+    driver: at,
+    ...Object.fromEntries(columns.map(({ name, read }) => [name, read(at).value])),
+  }));
+  const curves = shownRows(rows, { together });
+  return {
+    ...curves,
+    'text/plain': `${shown['text/plain']}${curves['text/plain']}`,
+    'text/html': `${shown['text/html']}${curves['text/html']}`,
+  };
+}
+
+/** Values of the driver from end to end, so many parts apart; one where the motion is a single pose. */
+function spread({ low, high }: Motion, parts: number): number[] {
+  if (high.at === low.at) return [low.at];
+  return Array.from({ length: parts + 1 }, (_, k) =>
+    Math.min(high.at, low.at + (k / parts) * (high.at - low.at)),
+  );
 }
 
 /** As text it is Markdown, without pictures. */

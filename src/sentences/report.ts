@@ -5,7 +5,12 @@ import type { PlainSentences } from './plain.ts';
 export const REPORT: PlainSentences = {
   ...INPUT,
   ...BOUNDED,
-  noPlace: { problem: 'no place', advice: 'give a pose as motion.at(...) gives it' },
+  noPlace: (say) => ({
+    problem: 'no place',
+    advice: say.is('onCurve')
+      ? 'give the points of a curve, as couplerCurve(...).points has them'
+      : 'give a pose as motion.at(...) gives it',
+  }),
   notInTheSweep: { problem: 'not in the sweep' },
   nothingToShow: (say) => ({
     problem: 'nothing to show',
@@ -21,6 +26,6 @@ export const REPORT: PlainSentences = {
   cannotBeShown: {
     problem: 'nothing that can be shown',
     allowed:
-      'a corner, a sweep, curves, limits, a survey, a sizing, an order or a report, the drawing of a linkage, or one or more flat rows',
+      'a corner, a sweep, curves, limits, a survey, a sizing, an order or a report, the drawing or the motion of a linkage, or one or more flat rows',
   },
 };

@@ -1,14 +1,13 @@
 // closes: the motion is one of this drawing. It starts as drawn, leaves the ground where it is, has the driver at the requested value,
 // and where it says that it closed, it is in the drawn pose.
 
+import { measureName } from '../words.ts';
 import { expectMeasured } from './measured.ts';
-import { nameOf } from './measures.ts';
 import { distance } from './plane.ts';
-import { type Law, type Pose, poseAt, poses, type Setting, settingOf, traced } from './setting.ts';
+import { lawOf, type Pose, poseAt, poses, type Setting, traced } from './setting.ts';
 import { expectWithin } from './violation.ts';
 
-export const closes: Law = (build, data, options) => {
-  const setting = settingOf('closes', build, data, options);
+export const closes = lawOf('closes', (setting) => {
   const { drawing, driver } = setting;
   const motion = traced(setting, drawing);
   const all = Object.keys(drawing.points);
@@ -24,9 +23,9 @@ export const closes: Law = (build, data, options) => {
   for (const pose of poses(setting, motion)) {
     expectPlace(setting, pose, drawing.ground, 'its place on the ground');
     if (pose.where.driver === null) continue;
-    expectMeasured(setting, `driver (${nameOf(driver)}) on the points`, driver, pose, pose.where.at);
+    expectMeasured(setting, `driver (${measureName(driver)}) on the points`, driver, pose, pose.where.at);
   }
-};
+});
 
 function expectPlace(
   { law, drawing, allowed, size }: Setting,

@@ -3,7 +3,7 @@
 // the root of 2 a halving; a jump stays what it is.
 
 import { partsOf } from './joints.ts';
-import { type Law, type Setting, settingOf, spread, type TracedMotion, traced, where } from './setting.ts';
+import { lawOf, type Setting, spread, type TracedMotion, traced, tracedRound, where } from './setting.ts';
 import { LawViolation } from './violation.ts';
 
 /** Parts of the way from end to end, and how often each is halved. */
@@ -15,11 +15,10 @@ const LEAST = 1e-5;
 const FALL = 2;
 const LAST = 12;
 
-export const continuous: Law = (build, data, options) => {
-  const setting = settingOf('continuous', build, data, options);
+export const continuous = lawOf('continuous', (setting) => {
   expectContinuous(setting, traced(setting, setting.drawing), true);
-  if (!setting.ranged) expectContinuous(setting, setting.trace(setting.drawing), false);
-};
+  if (!setting.ranged) expectContinuous(setting, tracedRound(setting), false);
+});
 
 /** What moves: where it is at a value of the driver. */
 interface Moving {

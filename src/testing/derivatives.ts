@@ -5,8 +5,9 @@
 // too sudden for that, the sharpest of some shorter steps judges.
 
 import type { Reading } from '../linkage/index.ts';
-import { everything, nameOf } from './measures.ts';
-import { type Law, placeAt, SECOND, settingOf, traced, unitOf, where } from './setting.ts';
+import { measureName } from '../words.ts';
+import { everything } from './measures.ts';
+import { lawOf, placeAt, SECOND, traced, unitOf, where } from './setting.ts';
 import { expectWithin } from './violation.ts';
 
 /** Where to look: shares of the way from the drawn pose to either end. */
@@ -18,8 +19,7 @@ const SHORTER = [1, 1 / 8, 1 / 64];
 /** Roundings in a value from which a quotient is made. */
 const NOISE = 128;
 
-export const derivativesAgree: Law = (build, data, options) => {
-  const setting = settingOf('derivativesAgree', build, data, options);
+export const derivativesAgree = lawOf('derivativesAgree', (setting) => {
   const { law, drawing, driver, tolerance, size } = setting;
   const motion = traced(setting, drawing);
   const { low, high } = motion;
@@ -27,10 +27,13 @@ export const derivativesAgree: Law = (build, data, options) => {
   const measures = everything(drawing, driver);
   for (const at of SHARES.map((share) => placeAt(motion, share))) {
     const step = STEP * Math.min(at - low.at, high.at - at);
-    if (!(step > 0)) continue;
+    if (!(step > 0)) {
+      setting.skip(`the pose at driver value ${at}`, 'the driver cannot move there');
+      continue;
+    }
     const seen = measures.map((measure) => {
       const read = motion.read(measure);
-      return { name: nameOf(measure), unit: unitOf(measure, size), read, exact: read(at) };
+      return { name: measureName(measure), unit: unitOf(measure, size), read, exact: read(at) };
     });
     const most = (key: 'first' | 'second', least: number) =>
       Math.max(least, ...seen.map(({ unit, exact }) => Math.abs((exact[key] ?? Number.NaN) / unit)));
@@ -52,7 +55,7 @@ export const derivativesAgree: Law = (build, data, options) => {
       expectQuotient('second', SECOND * tolerance * unit * bend, unit * (rate + bend * drive));
     }
   }
-};
+});
 
 /** Readings at multiples of h / 2 to either side. */
 function around(read: (at: number) => Reading, at: number, h: number): Map<number, Reading> {

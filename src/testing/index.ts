@@ -4,5 +4,5 @@ export { fourBars } from './four-bars.ts';
 export { checkLaws, laws } from './laws.ts';
 export { linkages } from './linkages.ts';
 export { type PlainPushrod, pushrods } from './pushrods.ts';
-export type { Law, LawOptions, TracedMotion, TraceFunction, Transformation } from './setting.ts';
+export type { Law, LawOptions, SkippedPart, TracedMotion, TraceFunction, Transformation } from './setting.ts';
 export { LawViolation, type Where } from './violation.ts';

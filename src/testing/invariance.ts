@@ -1,22 +1,29 @@
 // mirror, translate, rotate, scale: a linkage drawn the other way round, elsewhere or larger is the same linkage. Distances of
 // points and turns of bodies are compared, and their derivatives, as drawn and along the motion:
 //     length' = lengths x length,    turn' = sense x turn
+// At a change point each branch has its like in the transformed drawing, by the rates of squared distances and turns.
 
-import { type CheckedDrawing, type Drawing, linkage, type Measure, type Point } from '../linkage/index.ts';
+import {
+  type Branch,
+  type CheckedDrawing,
+  linkage,
+  type Measure,
+  mobility,
+  type Point,
+} from '../linkage/index.ts';
+import { measureName } from '../words.ts';
 import { changedJoints, goByAxes } from './joints.ts';
-import { drawnValue, intrinsic, isAngle, isCoordinate, nameOf } from './measures.ts';
+import { drawnValue, intrinsic, isAngle, isCoordinate } from './measures.ts';
 import { otherParts } from './parts.ts';
-import { distance, pairs } from './plane.ts';
+import { distance, pairs, rateOfSquare } from './plane.ts';
 import { changeOf, largest, nudged, reaches } from './sensitivity.ts';
 import {
   allowedFor,
   clamp,
-  drivenUnless,
-  type Law,
+  lawOf,
   placeAt,
   SECOND,
   type Setting,
-  settingOf,
   type TracedMotion,
   type Transformation,
   traced,
@@ -46,23 +53,25 @@ function turned([x, y]: Point): Point {
   return [c * x - s * y, s * x + c * y];
 }
 
-export const mirror: Law = lawOf('mirror');
-export const translate: Law = lawOf('translate');
-export const rotate: Law = lawOf('rotate');
-export const scale: Law = lawOf('scale');
+export const mirror = invariance('mirror');
+export const translate = invariance('translate');
+export const rotate = invariance('rotate');
+export const scale = invariance('scale');
 
-function lawOf(law: Transformation['law']): Law {
-  return (build, data, options = {}) => {
-    // A coordinate is not the same when the linkage lies elsewhere: then something else drives.
-    const setting = settingOf(law, build, data, drivenUnless(isCoordinate, options));
-    if (isCoordinate(setting.driver)) return;
+function invariance(law: Transformation['law']) {
+  // A coordinate is not the same when the linkage lies elsewhere: then something else drives.
+  const judge = (setting: Setting) => {
+    if (isCoordinate(setting.driver)) {
+      setting.skip('the law', 'only coordinates change');
+      return;
+    }
     for (const changes of TRANSFORMATIONS[law](setting)) {
       const transformation: Transformation = { law, place: (at) => at, lengths: 1, sense: 1, ...changes };
-      const redrawn = options.redraw?.(data, transformation) ?? null;
-      const other: Drawing = redrawn === null ? changed(setting.drawing, transformation) : build(redrawn);
+      const other = setting.redraw(transformation) ?? changed(setting.drawing, transformation);
       expectSame(setting, transformation, linkage(other));
     }
   };
+  return lawOf(law, judge, isCoordinate);
 }
 
 /** A transformed drawing. */
@@ -77,17 +86,27 @@ function expectSame(setting: Setting, transformation: Transformation, other: Che
   const allowed = Math.max(setting.allowed, allowedFor(tolerance, other, size * transformation.lengths));
   expectDrawn(setting, transformation, other, allowed);
 
+  const branch = otherBranch(setting, transformation, other);
+  if (branch === undefined) {
+    setting.skip('the motion', 'rounding takes the transformed drawing off its change point');
+    return;
+  }
   const { there, to, back } = otherDriver(setting, transformation, other);
+  // A little beside a change point the branches do not meet.
+  const nudge = () => nudged(drawing, size, (one) => traced(setting, one));
   const [a, b, n] = [
     traced(setting, drawing),
-    traced(there, other),
-    nudged(drawing, size, (one) => traced(setting, one)),
+    traced({ ...there, branch }, other),
+    setting.branch === null ? nudge() : null,
   ];
   expectEnds(setting, [a, b, n], back, allowed);
 
   const measures = intrinsic(drawing);
   for (const at of SHARES.map((share) => placeAt(a, share))) {
-    if (!reaches(n, at)) continue;
+    if (!reaches(n, at)) {
+      setting.skip(`the pose at driver value ${at}`, 'a drawing that differs by a little does not reach it');
+      continue;
+    }
     const one = seen(a, measures, at);
     const two = seen(b, measures, clamp(b, to(at)));
     const three = n === null ? null : seen(n, measures, at);
@@ -99,7 +118,7 @@ function expectSame(setting: Setting, transformation: Transformation, other: Che
       measures.forEach((measure, k) => {
         const got =
           (two[order][k] * factor(driver, transformation) ** order) / factor(measure, transformation);
-        const what = `${name}${nameOf(measure)}`;
+        const what = `${name}${measureName(measure)}`;
         expectWithin(law, what, where(setting, at), got, one[order][k], within * units[k]);
       });
     });
@@ -157,6 +176,40 @@ function otherDriver(setting: Setting, transformation: Transformation, other: Ch
   const [one, two] = [to(range.from), to(range.to)];
   const there = { ...setting, driver: measure, range: { from: Math.min(one, two), to: Math.max(one, two) } };
   return { there, to, back };
+}
+
+/** Rates of a branch that agree with those of its like have at least this cosine with them. */
+const ALIKE = 0.999;
+
+/** Of a drawing at a change point the branch of the transformed drawing that is the like of the one judged; undefined where that is at none. */
+function otherBranch(
+  setting: Setting,
+  transformation: Transformation,
+  other: CheckedDrawing,
+): number | null | undefined {
+  const { law, drawing, driver, branch, size } = setting;
+  if (branch === null) return null;
+  const { lengths, sense } = transformation;
+  const rates = ratesOf(drawing, mobility(drawing).branches[branch], size ** 2);
+  const likes = mobility(other).branches.map((one) => {
+    const others = ratesOf(other, one, (size * lengths) ** 2 * sense);
+    const product = rates.reduce((sum, rate, k) => sum + rate * others[k], 0);
+    // A branch may be told from either end.
+    return Math.abs(product) / (Math.hypot(...rates) * Math.hypot(...others));
+  });
+  if (likes.length === 0) return undefined;
+  const found = likes.indexOf(Math.max(...likes));
+  if (likes[found] > ALIKE) return found;
+  const drawn = where(setting, drawnValue(driver, drawing));
+  throw new LawViolation(law, `branch ${branch} of the change point`, drawn, 'is missing when transformed');
+}
+
+/** Rates of the squares of all distances, and of all turns times an area, along a branch. */
+function ratesOf({ points }: CheckedDrawing, { velocities, turns }: Branch, area: number): number[] {
+  return [
+    ...pairs(Object.keys(points)).map((pair) => rateOfSquare(points, velocities, pair)),
+    ...Object.values(turns).map((turn) => area * turn),
+  ];
 }
 
 /** Expects two motions to end at the same values of the driver, and alike. */

@@ -20,8 +20,14 @@ type Line = readonly [string, string];
 export interface Kept {
   /** In words. */
   readonly what: string;
-  /** From the places of points, and the turns of parts with their revolutions, which places do not tell. */
-  of(places: Places, turn: (part: string) => number): number;
+  /** From the places of points, and what places do not tell: the revolutions of parts and of lines. */
+  of(places: Places, whole: Turned): number;
+}
+
+/** The turn of a part and the direction of a line, with all revolutions. */
+export interface Turned {
+  turn(part: string): number;
+  angle(line: Line): number;
 }
 
 /** How a drawing is changed: what becomes of places, lengths and angles. */
@@ -106,7 +112,7 @@ const JOINTS: { readonly [K in Kind]-?: Joint<One<K>, All<K>> } = {
       const unit = 'turn' in first ? ('turn' in second ? armOf(drawing, first.turn) : 1 / ratio) : 1;
       return {
         what: JOINTS.ratios.words(one, name),
-        of(places, turn) {
+        of(places, { turn }) {
           const [one, other] = [first, second].map((measure) => coupledValue(measure, places, turn));
           return (unit * (one - ratio * other)) / Math.max(1, 'turn' in first ? Math.abs(ratio) : 1);
         },
@@ -121,9 +127,9 @@ const JOINTS: { readonly [K in Kind]-?: Joint<One<K>, All<K>> } = {
   },
   ropes: {
     words: (rope, name) => `rope ${name} (${rope.map(stopInWords).join(', ')})`,
-    kept: (rope, name, { points }) => ({
+    kept: (rope, name) => ({
       what: JOINTS.ropes.words(rope, name),
-      of: (places) => lengthOf(rope, places, points),
+      of: (places, { angle }) => lengthOf(rope, places, angle),
     }),
     changed: (all, { lengths, sense }) =>
       renewed(all, (rope) =>
@@ -187,7 +193,7 @@ function coupledValue(measure: CoupledMeasure, places: Places, turn: (part: stri
 }
 
 /** The length of a rope but for a constant: straight parts, and what the change of their directions winds on pulleys. */
-function lengthOf(rope: Rope, places: Places, drawn: Places): number {
+function lengthOf(rope: Rope, places: Places, angle: Turned['angle']): number {
   const stops = rope.map((stop) => {
     if (typeof stop === 'string') return { point: stop, radius: 0 };
     return { point: stop.about, radius: stop.side === 'left' ? stop.radius : -stop.radius };
@@ -195,12 +201,11 @@ function lengthOf(rope: Rope, places: Places, drawn: Places): number {
   return stops.slice(1).reduce((sum, { point, radius }, k) => {
     const from = stops[k];
     const aside = radius - from.radius;
-    const part = (at: Places) => {
-      const straight = Math.sqrt(distance(at[from.point], at[point]) ** 2 - aside ** 2);
-      return { straight, way: direction(at, [from.point, point]) - Math.atan2(aside, straight) };
-    };
-    const { straight, way } = part(places);
-    return sum + straight - aside * turnsAside(way - part(drawn).way);
+    // At its end a part that is used up has no length, but for rounding.
+    const straight = Math.sqrt(Math.max(0, distance(places[from.point], places[point]) ** 2 - aside ** 2));
+    const way = direction(places, [from.point, point]);
+    const revolutions = Math.round((angle([from.point, point]) - way) / (2 * Math.PI));
+    return sum + straight - aside * (way + 2 * Math.PI * revolutions - Math.atan2(aside, straight));
   }, 0);
 }
 

@@ -2,15 +2,19 @@
 // fixed coordinates, sliders on their lines, fixed angles, ratios, ropes.
 
 import { keptBy } from './kept.ts';
-import { type Law, poses, settingOf, traced } from './setting.ts';
+import { direction } from './plane.ts';
+import { lawOf, poses, traced } from './setting.ts';
 import { expectWithin } from './violation.ts';
 
-export const keepsLengths: Law = (build, data, options) => {
-  const setting = settingOf('keepsLengths', build, data, options);
+export const keepsLengths = lawOf('keepsLengths', (setting) => {
   const { law, drawing, allowed, size } = setting;
-  const drawn = keptBy(drawing).map((kept) => ({ ...kept, length: kept.of(drawing.points, () => 0) }));
-  for (const { where, places, turn } of poses(setting, traced(setting, drawing))) {
+  const asDrawn = {
+    turn: () => 0,
+    angle: (line: readonly [string, string]) => direction(drawing.points, line),
+  };
+  const drawn = keptBy(drawing).map((kept) => ({ ...kept, length: kept.of(drawing.points, asDrawn) }));
+  for (const { where, places, ...whole } of poses(setting, traced(setting, drawing))) {
     for (const { what, of, length } of drawn)
-      expectWithin(law, what, where, of(places, turn), length, allowed * size);
+      expectWithin(law, what, where, of(places, whole), length, allowed * size);
   }
-};
+});

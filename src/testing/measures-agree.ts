@@ -1,14 +1,14 @@
 // measuresAgree: the value of a measure is that of the places of its points.
 
+import { measureName } from '../words.ts';
 import { expectMeasured } from './measured.ts';
-import { everything, nameOf } from './measures.ts';
-import { type Law, poseAt, settingOf, spread, traced } from './setting.ts';
+import { everything } from './measures.ts';
+import { lawOf, poseAt, spread, traced } from './setting.ts';
 
 /** How many poses are looked at. */
 const POSES = 8;
 
-export const measuresAgree: Law = (build, data, options) => {
-  const setting = settingOf('measuresAgree', build, data, options);
+export const measuresAgree = lawOf('measuresAgree', (setting) => {
   const { drawing, driver } = setting;
   const motion = traced(setting, drawing);
   const reads = everything(drawing, driver).map((measure) => ({
@@ -18,7 +18,7 @@ export const measuresAgree: Law = (build, data, options) => {
   for (const at of spread(motion, POSES)) {
     const pose = poseAt(setting, motion, at);
     for (const { measure, read } of reads) {
-      expectMeasured(setting, nameOf(measure), measure, pose, read(at).value);
+      expectMeasured(setting, measureName(measure), measure, pose, read(at).value);
     }
   }
-};
+});

@@ -45,20 +45,6 @@ export function isCoordinate(measure: Measure): boolean {
   return 'x' in measure || 'y' in measure;
 }
 
-/** A measure in words. */
-export function nameOf(measure: Measure): string {
-  const from = frameOf(measure);
-  return from === null ? plainName(measure) : `${plainName(measure)} relative to ${from}`;
-}
-
-function plainName(measure: Measure): string {
-  if ('x' in measure) return `x of ${measure.x}`;
-  if ('y' in measure) return `y of ${measure.y}`;
-  if ('length' in measure) return `length ${measure.length.join('-')}`;
-  if ('angle' in measure) return `angle ${measure.angle.join('-')}`;
-  return `turn of ${measure.turn}`;
-}
-
 /** What a measure is relative to, by name; null for the ground. */
 export function frameOf(measure: Measure): string | null {
   return ('relativeTo' in measure ? measure.relativeTo : undefined) ?? null;

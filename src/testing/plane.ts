@@ -26,6 +26,12 @@ export function turnsAside(difference: number, turn = 2 * Math.PI): number {
   return difference - turn * Math.round(difference / turn);
 }
 
+/** Rate of half the square of the distance of two points, which points in one place have too. */
+export function rateOfSquare(places: Places, velocities: Places, [a, b]: readonly [string, string]): number {
+  const [[ax, ay], [bx, by], [ux, uy], [vx, vy]] = [places[a], places[b], velocities[a], velocities[b]];
+  return (bx - ax) * (vx - ux) + (by - ay) * (vy - uy);
+}
+
 /** Every pair of some names. */
 export function pairs(names: readonly string[]): [string, string][] {
   return names.flatMap((a, k) => names.slice(k + 1).map((b): [string, string] => [a, b]));

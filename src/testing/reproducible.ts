@@ -1,16 +1,16 @@
 // reproducible: equal data gives equal bits, whatever was built, traced or read before, and the data stays unchanged.
 
 import type { CheckedDrawing, Drawing } from '../linkage/index.ts';
-import { everything, nameOf } from './measures.ts';
+import { measureName } from '../words.ts';
+import { everything } from './measures.ts';
 import { otherParts } from './parts.ts';
-import { type Law, type Setting, settingOf, spread, type TracedMotion, traced, where } from './setting.ts';
+import { lawOf, type Setting, spread, type TracedMotion, traced, where } from './setting.ts';
 import { expectWithin, LawViolation } from './violation.ts';
 
 /** How many poses are looked at. */
 const POSES = 8;
 
-export const reproducible: Law = (build, data, options) => {
-  const setting = settingOf('reproducible', build, data, options);
+export const reproducible = lawOf('reproducible', (setting) => {
   const { drawing } = setting;
   const before: CheckedDrawing = JSON.parse(JSON.stringify(drawing));
   const motion = traced(setting, drawing);
@@ -19,13 +19,13 @@ export const reproducible: Law = (build, data, options) => {
 
   expectEqual(setting, 'read on the way back', readAll(setting, motion, [...out].reverse()), expected);
   expectSameDrawing(setting, motion, 'after the motion was traced', drawing, before);
-  expectSameDrawing(setting, motion, 'built a second time', build(data), before);
+  expectSameDrawing(setting, motion, 'built a second time', setting.build(), before);
   const again = traced(setting, before);
   for (const side of ['low', 'high'] as const) {
     expectBits(setting, `${side} end, traced a second time`, out[0], again[side].at, motion[side].at);
   }
   expectEqual(setting, 'traced a second time', readAll(setting, again, out), expected);
-};
+});
 
 /** What was read of each measure, value and derivatives, by the value of the driver. */
 type Read = Map<string, Map<number, readonly (number | null)[]>>;
@@ -38,7 +38,7 @@ function readAll({ drawing, driver }: Setting, motion: TracedMotion, places: rea
         const { value, first, second } = read(at);
         return [at, [value, first, second]] as const;
       });
-      return [nameOf(measure), new Map(readings)];
+      return [measureName(measure), new Map(readings)];
     }),
   );
 }

@@ -3,14 +3,17 @@ import { refuse } from '../errors/testing.ts';
 import {
   type CheckedDrawing,
   type Drawing,
+  InputError,
   linkage,
   type Measure,
   type Motion,
+  mobility,
   type Point,
   type TraceOptions,
   trace,
 } from '../linkage/index.ts';
-import { coordinates, drawnValue, intrinsic, isAngle, nameOf, sizeOf } from './measures.ts';
+import { measureName } from '../words.ts';
+import { coordinates, drawnValue, intrinsic, isAngle, sizeOf } from './measures.ts';
 import type { Places } from './plane.ts';
 import type { Where } from './violation.ts';
 
@@ -45,13 +48,24 @@ export interface LawOptions<T, P extends string = string, B extends string = str
    * pose's own sensitivity makes of it, and times 1000 for a second derivative.
    */
   readonly tolerance?: number;
-  /** What moves the drawing. Default: `trace`. */
+  /** What moves the drawing; for a drawing at a change point its options name the `branch` to take. Default: `trace`. */
   readonly trace?: TraceFunction;
   /**
    * Your data after a transformation: `place` applied to every point in it, lengths times `lengths`, angles times `sense`; null if your
    * data cannot be transformed so. By default, and for null, the built drawing is transformed.
    */
   redraw?(data: T, transformation: Transformation): T | null;
+  /** Called with each part of a law that is left out. */
+  skipped?(part: SkippedPart): void;
+}
+
+/** A part of a law that does not apply to the drawing, and was left out. */
+export interface SkippedPart {
+  /** Name of the law, as in `laws`. */
+  readonly law: string;
+  /** What was not judged. */
+  readonly what: string;
+  readonly reason: string;
 }
 
 /**
@@ -68,7 +82,13 @@ export type Law = <T, P extends string, B extends string, S extends string = nev
 export interface Setting {
   readonly law: string;
   readonly drawing: CheckedDrawing;
+  /** The drawing, or that of transformed data (null: not to be had), built anew. */
+  build(): Drawing;
+  redraw(transformation: Transformation): Drawing | null;
   readonly trace: TraceFunction;
+  /** At a change point the number of the branch that is judged; null elsewhere. */
+  readonly branch: number | null;
+  skip(what: string, reason: string): void;
   readonly driver: Measure;
   /** Values of the driver to trace between, and whether they were given. */
   readonly range: { readonly from: number; readonly to: number };
@@ -92,27 +112,78 @@ const ANGLE = 3;
 /** Changes by less than this a unit of way, in radians times the size or in lengths, count as none. */
 const MIN_RATE = 1e-6;
 
-/** Builds the drawing and gathers what a law needs. */
-export function settingOf<T>(
+/**
+ * A law by its name and how it judges one motion. A drawing at a change point is judged along each of its branches. Where the driver is
+ * `unfit` for the law, something else drives.
+ */
+export function lawOf(
   law: string,
-  build: (data: T) => Drawing,
-  data: T,
-  options: LawOptions<T> = {},
-): Setting {
-  refuse('options of laws', optionFaults(options));
-  const drawing: CheckedDrawing = linkage(build(data));
-  // Names that the drawing has not are refused here, whatever traces it. At its dead point the driver could go nowhere.
-  const rests = (driver: Measure) => !movesAt(trace(drawing, AS_DRAWN), driver, sizeOf(drawing));
-  const { trace: by = trace, tolerance = TOLERANCE, ...given } = drivenUnless(rests, options);
-  const driver = given.driver ?? fastest(by, drawing);
-  const size = sizeOf(drawing);
-  return {
-    law,
-    drawing,
-    trace: by,
+  judge: (setting: Setting) => void,
+  unfit: (measure: Measure) => boolean = () => false,
+): Law {
+  return (build, data, options = {}) => {
+    refuse('options of laws', optionFaults(options));
+    const drawing: CheckedDrawing = linkage<string, string, string>(build(data));
+    const given: GivenTo = {
+      law,
+      drawing,
+      build: () => build(data),
+      redraw(transformation) {
+        const redrawn = options.redraw?.(data, transformation) ?? null;
+        return redrawn === null ? null : build(redrawn);
+      },
+      skip: (what, reason) => options.skipped?.({ law, what, reason }),
+    };
+    for (const branch of branchesOf(drawing)) judge(settingOf(given, options, branch, unfit));
+  };
+}
+
+type GivenTo = Pick<Setting, 'law' | 'drawing' | 'build' | 'redraw' | 'skip'>;
+
+/** The branches of a drawing at a change point, by number; null alone for a drawing of one motion. */
+function branchesOf(drawing: CheckedDrawing): readonly (number | null)[] {
+  try {
+    trace(drawing, AS_DRAWN);
+    return [null];
+  } catch (error) {
+    if (!isAtChangePoint(error)) throw error;
+    return mobility(drawing).branches.map((_, k) => k);
+  }
+}
+
+function isAtChangePoint(error: unknown): boolean {
+  return error instanceof InputError && error.issues.some(({ code }) => code === 'drawnAtBifurcation');
+}
+
+function settingOf(
+  given: GivenTo,
+  {
     driver,
-    range: rangeOf(given.range, driver, drawing),
-    ranged: given.range !== undefined,
+    range,
+    tolerance = TOLERANCE,
+    trace: by = trace,
+  }: Omit<LawOptions<unknown>, 'redraw' | 'skipped'>,
+  branch: number | null,
+  unfit: (measure: Measure) => boolean,
+): Setting {
+  const { drawing, skip } = given;
+  const size = sizeOf(drawing);
+  // Names that the drawing has not are refused here, whatever traces it. At its dead point the driver could go nowhere.
+  const isUsed =
+    driver !== undefined && movesAt(still(trace, drawing, branch), driver, size) && !unfit(driver);
+  const used = isUsed ? driver : fastest(still(by, drawing, branch), drawing);
+  if (driver !== undefined && !isUsed) {
+    const reason = unfit(driver) ? 'is not the same elsewhere' : 'does not change in the drawn pose';
+    skip(`the motion by ${measureName(driver)}`, `that ${reason}: ${measureName(used)} drives`);
+  }
+  const ranged = range !== undefined && (driver === undefined || isUsed);
+  return {
+    ...given,
+    trace: by,
+    branch,
+    driver: used,
+    range: rangeOf(ranged ? range : undefined, used, drawing),
+    ranged,
     tolerance,
     size,
     allowed: allowedFor(tolerance, drawing, size),
@@ -122,8 +193,18 @@ export function settingOf<T>(
 /** The drawn pose alone. */
 const AS_DRAWN: TraceOptions = { from: 0, to: 0 };
 
+/** The motion of that, by arc length. */
+function still(by: TraceFunction, drawing: CheckedDrawing, branch: number | null): TracedMotion {
+  return by(drawing, { ...AS_DRAWN, ...onBranch(branch) });
+}
+
+/** The options that take a branch in the drawn pose, and no other after it. */
+function onBranch(branch: number | null): TraceOptions {
+  return branch === null ? {} : { branch: [branch] };
+}
+
 function optionFaults(options: unknown): Diagnostic[] {
-  const faults = unknownOptions(options, ['driver', 'range', 'tolerance', 'trace', 'redraw']);
+  const faults = unknownOptions(options, ['driver', 'range', 'tolerance', 'trace', 'redraw', 'skipped']);
   const { range, tolerance = TOLERANCE, ...others } = (options ?? {}) as LawOptions<unknown>;
   if (range !== undefined && !(Array.isArray(range) && range.length === 2 && range[0] <= range[1])) {
     faults.push(fault('notADriverRange', 'range', { got: show(range) }));
@@ -131,21 +212,12 @@ function optionFaults(options: unknown): Diagnostic[] {
   if (!(Number.isFinite(tolerance) && tolerance > 0)) {
     faults.push(fault('shareNotPositive', 'tolerance', { got: show(tolerance) }));
   }
-  for (const name of ['trace', 'redraw'] as const) {
+  for (const name of ['trace', 'redraw', 'skipped'] as const) {
     const given: unknown = others[name];
     if (given === undefined || typeof given === 'function') continue;
     faults.push(fault('notAFunction', name, { got: show(given) }));
   }
   return faults;
-}
-
-/** The options, with the driver left to the law where the given one does not suit it. */
-export function drivenUnless<T>(
-  unfit: (measure: Measure) => boolean,
-  options: LawOptions<T> = {},
-): LawOptions<T> {
-  const { driver, range, ...others } = options;
-  return driver !== undefined && unfit(driver) ? others : options;
 }
 
 /** Share of the size by which a place of a drawing's points may be off. */
@@ -166,8 +238,7 @@ function rangeOf(
 }
 
 /** What moves most, for the way that the linkage goes, in the drawn pose: a turn if anything turns, else a length. */
-function fastest(by: TraceFunction, drawing: CheckedDrawing): Measure {
-  const still = by(drawing, AS_DRAWN);
+function fastest(still: TracedMotion, drawing: CheckedDrawing): Measure {
   const most = (measures: readonly Measure[]) =>
     measures.reduce((best, one) => (rateIn(still, one) > rateIn(still, best) ? one : best));
   const turns = intrinsic(drawing).filter(isAngle);
@@ -188,8 +259,13 @@ function movesAt(still: TracedMotion, measure: Measure, size: number): boolean {
 }
 
 /** The drawing's motion by the driver, or that of another drawing of the same linkage. */
-export function traced({ trace, driver, range }: Setting, drawing: CheckedDrawing): TracedMotion {
-  return trace(drawing, { driver, ...range });
+export function traced({ trace, branch, driver, range }: Setting, drawing: CheckedDrawing): TracedMotion {
+  return trace(drawing, { driver, ...range, ...onBranch(branch) });
+}
+
+/** The drawing's whole motion, by arc length. */
+export function tracedRound({ trace, branch, drawing }: Setting): TracedMotion {
+  return trace(drawing, onBranch(branch));
 }
 
 /** How far past the drawn pose a motion to one side is traced, in the driver's unit. */
@@ -230,15 +306,16 @@ export function unitOf(measure: Measure, size: number): number {
 
 /** A value of the driver as a place in the travel. */
 export function where({ driver }: Setting, at: number): Where {
-  return { at, driver: nameOf(driver) };
+  return { at, driver: measureName(driver) };
 }
 
 /** A pose, and where in the travel it is. */
 export interface Pose {
   readonly where: Where;
   readonly places: Places;
-  /** How far a part has turned, with all revolutions. */
+  /** How far a part has turned, and the direction of a line, with all revolutions. */
   turn(part: string): number;
+  angle(line: readonly [string, string]): number;
 }
 
 /** The pose at a value of the driver. */
@@ -247,13 +324,19 @@ export function poseAt(setting: Setting, motion: TracedMotion, at: number): Pose
 }
 
 function poseOf(motion: TracedMotion, where: Where): Pose {
-  return { where, places: motion.at(where.at), turn: (part) => motion.read({ turn: part })(where.at).value };
+  const read = (measure: Measure) => motion.read(measure)(where.at).value;
+  return {
+    where,
+    places: motion.at(where.at),
+    turn: (part) => read({ turn: part }),
+    angle: (line) => read({ angle: line }),
+  };
 }
 
 /** Poses from end to end of a motion and, unless a range was given, along the arc length all the way round. */
 export function poses(setting: Setting, motion: TracedMotion): Pose[] {
   const found = spread(motion, POSES).map((at) => poseAt(setting, motion, at));
   if (setting.ranged) return found;
-  const round = setting.trace(setting.drawing);
+  const round = tracedRound(setting);
   return [...found, ...spread(round, POSES).map((at) => poseOf(round, { at, driver: null }))];
 }

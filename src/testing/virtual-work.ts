@@ -7,16 +7,16 @@
 // free length is 0 (V = L^2 / 2).
 
 import type { Measure } from '../linkage/index.ts';
-import { coordinates, everything, nameOf } from './measures.ts';
+import { measureName } from '../words.ts';
+import { coordinates, everything } from './measures.ts';
 import { distance, type Places } from './plane.ts';
 import { quadratureNodes } from './quadrature.ts';
 import { largest, reaches } from './sensitivity.ts';
 import {
   drivenTo,
-  type Law,
+  lawOf,
   placeAt,
   type Setting,
-  settingOf,
   spread,
   type TracedMotion,
   traced,
@@ -35,12 +35,11 @@ const PLACES = 17;
 /** Such a measure changes at least at this share of the greatest rate of any. */
 const LIVELY = 0.1;
 
-export const virtualWork: Law = (build, data, options) => {
-  const setting = settingOf('virtualWork', build, data, options);
+export const virtualWork = lawOf('virtualWork', (setting) => {
   const motion = traced(setting, setting.drawing);
   expectWork(setting, motion);
   expectReciprocal(setting, motion);
-};
+});
 
 function expectWork(setting: Setting, motion: TracedMotion): void {
   const { law, drawing, driver, size, allowed } = setting;
@@ -68,7 +67,7 @@ function expectWork(setting: Setting, motion: TracedMotion): void {
     const work = gain + sum(panels.map(({ off }) => off));
     expectWithin(
       law,
-      `work of a load on ${nameOf(measure)}`,
+      `work of a load on ${measureName(measure)}`,
       where(setting, worst.to),
       work,
       gain,
@@ -137,7 +136,7 @@ function expectReciprocal(setting: Setting, motion: TracedMotion): void {
   const sets = b === undefined ? [] : c === undefined ? [[b]] : [[b], [b, c]];
   for (const stretches of sets) {
     const ring = [driver, ...stretches.map(({ measure }) => measure)];
-    const rates = ring.map((by, k) => `${nameOf(ring[(k + 1) % ring.length])} by ${nameOf(by)}`);
+    const rates = ring.map((by, k) => `${measureName(ring[(k + 1) % ring.length])} by ${measureName(by)}`);
     const ends = [Math.max(...stretches.map(({ from }) => from)), Math.min(...stretches.map(({ to }) => to))];
     for (const at of ends) {
       const trip = roundTrip(setting, motion, ring, at);
@@ -175,9 +174,9 @@ function lively(setting: Setting, motion: TracedMotion): Stretch[] {
     while (to < places.length - 1 && good(to + 1)) to++;
     return { measure, from: places[from], to: places[to], places: good(drawn) ? to - from : 0 };
   });
-  const itself = nameOf(driver);
+  const itself = measureName(driver);
   return found
-    .filter(({ measure, places }) => places > 0 && nameOf(measure) !== itself)
+    .filter(({ measure, places }) => places > 0 && measureName(measure) !== itself)
     .sort((one, other) => other.places - one.places);
 }
 

@@ -223,6 +223,20 @@ it.each([1e13, 1e200, -1e200])('ground that is too far away to compute with is r
   );
 });
 
+it.each([1e6, 1e200, Number.MAX_VALUE])('a length out of reach is one that is not requested: %d', (far) => {
+  const bar: Drawing = {
+    points: { O: [0, 0], A: [3, 1], B: [5, 1], near: [0, 1], end: [9, 1] },
+    ground: ['O', 'near', 'end'],
+    bodies: { bar: ['A', 'B'] },
+    sliders: { one: { point: 'A', on: ['near', 'end'] }, other: { point: 'B', on: ['near', 'end'] } },
+  };
+  const driver = { length: ['O', 'A'] } as const;
+  const [asked, plain] = [trace(bar, { driver, from: -far, to: far }), trace(bar, { driver })];
+  expect([asked.low, asked.high]).toEqual([plain.low, plain.high]);
+  expect([asked.low.status, asked.high.status]).toEqual(['deadPoint', 'unbounded']);
+  expect(asked.path.pieces).toHaveLength(plain.path.pieces.length);
+});
+
 describe('a measure that does not change', () => {
   it('reads as a constant, and has no extremes', () => {
     const motion = trace(plain);

@@ -255,6 +255,14 @@ describe('a drawing at a change point', () => {
     });
   });
 
+  it('counts as the first of a list of choices', () => {
+    const { high } = trace(drawing, { driver: crank, from: 0, to: 10, branch: [0] });
+    expectSame(high.status, 'bifurcation');
+    expectClose(high.at, TURN, { times: 4096, scale: TURN });
+    const { high: beyond } = trace(drawing, { driver: crank, from: 0, to: 10, branch: [0, 'straight'] });
+    expectSame(beyond, { at: 10, status: 'reached' });
+  });
+
   it('closes by arc length when it is back on the branch that it left by', () => {
     const one = trace(fourBar(bars, 1), { branch: 'straight' });
     const two = trace(drawing, { branch: [0, 'straight', 'straight'] });

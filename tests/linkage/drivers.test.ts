@@ -87,8 +87,8 @@ describe('a two-link arm', () => {
         { driver: { y: 'H' }, to: 1 },
       ],
     });
-    const { at, status } = motion.high;
-    expectSame(status, 'deadPoint');
+    const { at, status, driver } = motion.high;
+    expectSame([status, driver], ['deadPoint', undefined]);
     // (3 + 4 u)^2 + (2 - u)^2 = 25
     expectClose(at, (-10 + Math.sqrt(304)) / 17, { times: 64, scale: 1 });
     const { value, first, second } = motion.read({ turn: 'fore', relativeTo: 'upper' })(at);
@@ -100,6 +100,23 @@ describe('a two-link arm', () => {
     ]);
     expectClose(reach.shortfall[0], 4 * (1 - at), { times: 64, scale: 7 });
     expectClose(reach.shortfall[1], -(1 - at), { times: 64, scale: 7 });
+  });
+
+  it('names the driver that cannot go on where that is one: its reach when it is stretched', () => {
+    const reach = { length: ['O', 'H'] } as const;
+    for (const turned of [0, 0.8, -2]) {
+      const drivers = [
+        { driver: { turn: 'upper' }, to: turned },
+        { driver: reach, to: 6 },
+      ] as const;
+      const { high } = trace(arm, { drivers });
+      expectSame([high.status, high.driver], ['deadPoint', 'drivers[1]']);
+      const [from, to] = [Math.hypot(3, 2), 5];
+      expectClose(high.at, (to - from) / (6 - from), { times: 64, scale: 1 });
+      expectSame(drive(arm, drivers).end, high);
+      const short = { ...drivers[1], to: 0.5 };
+      expectSame(trace(arm, { drivers: [short, drivers[0]] }).high.driver, 'drivers[0]');
+    }
   });
 
   it('follows schedules as they are, with their derivatives: closed form', () => {
@@ -170,7 +187,7 @@ describe('a length that drives', () => {
         { driver: { turn: 'leg' }, to: 1 },
       ],
     });
-    expectSame(motion.high.status, 'deadPoint');
+    expectSame([motion.high.status, motion.high.driver], ['deadPoint', 'drivers[0]']);
     expectWithin(motion.high.at, length / (length + 1), 1e-8);
     const { shortfall } = drive(telescope, [
       { driver: { length: ['O', 'P'] }, to: -1 },

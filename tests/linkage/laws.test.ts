@@ -162,6 +162,17 @@ describe('a motion is a function', () => {
     );
   });
 
+  it('that JSON has as its range', () => {
+    assert(
+      property(linkages, drivers, ({ drawing }, driver) => {
+        const motion = trace(drawing, { driver });
+        const { drawn, low, high } = motion;
+        expect(JSON.parse(JSON.stringify({ motion }))).toEqual({ motion: { drawn, low, high } });
+      }),
+      { numRuns: 5 },
+    );
+  });
+
   it('and inputs are not changed', () => {
     // All drawings and measures of these tests are frozen; here by value.
     assert(

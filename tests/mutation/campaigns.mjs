@@ -13,6 +13,7 @@ export const campaigns = {
     without: ['linkage/sensitivity', 'linkage/laws'],
   },
   statics: { code: 'src/statics', judges: ['linkage/statics.test.ts', 'linkage/scissor-lift.test.ts'] },
+  synthesis: { code: 'src/synthesis', judges: ['synthesis'] },
   sensitivities: { code: 'src/linkage/sensitivity.ts', judges: ['linkage/sensitivity.test.ts'] },
   corner: {
     code: 'src/corner',

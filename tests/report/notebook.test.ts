@@ -149,6 +149,49 @@ describe('show', () => {
     expect(String(bundle['text/html']).match(/<tr>/g)).toHaveLength(32);
   });
 
+  it('has of a motion its poses from end to end, how it ends, and curves of measures', async () => {
+    const motion = trace(crankRocker, { driver: { turn: 'crank' }, from: -1, to: 2 });
+    const { bundle } = show(motion);
+    const poses = [-1, 0, 1, 2].map((at) => motion.at(at));
+    const picture = drawLinkage(crankRocker, { poses, title: 'Motion' });
+    expect(pictureIn(bundle['text/html']).trim()).toBe(picture.trim());
+    expect(bundle['text/plain']).toBe('driver: -1 (reached) to 2 (reached), drawn at 0\n');
+    expect(bundle).not.toHaveProperty([VEGA]);
+
+    const measures = [{ turn: 'rocker' }, { length: ['O', 'B'] as const }, { y: 'A', relativeTo: 'rocker' }];
+    const curves = show(motion, { measures, poses: [], title: 'Crank and rocker' }).bundle;
+    expect(curves['text/html']).toContain('<title>Crank and rocker</title>');
+    const names = ['turn of rocker [rad]', 'length O-B', 'y of A relative to rocker'];
+    const svg = await drawnByVega(curves[VEGA]);
+    for (const name of names) expect(svg).toContain(name);
+    // Each cell has six digits.
+    const cells = cellsOf(
+      `<page>${String(curves['text/html']).replace(/<svg[\s\S]*?<\/svg>/g, '')}</page>`,
+    ).map(Number);
+    expect(cells).toHaveLength(121 * 4);
+    for (let row = 0; row < 121; row++) {
+      const at = -1 + row / 40;
+      const read = measures.map((measure) => motion.read(measure)(Math.min(at, 2)).value);
+      [at, ...read].forEach((value, k) => {
+        expect(Math.abs(cells[4 * row + k] - value)).toBeLessThanOrEqual(1e-3);
+      });
+    }
+    expect(() => show(motion, { measures: [{ turn: 'rockr' }] })).toThrow(/unknown body/);
+  });
+
+  it('has of a closed motion no pose twice, of one at a dead point that alone', () => {
+    const closed = trace(crankRocker, { driver: { turn: 'crank' } });
+    const quarters = [0, 1, 2, 3].map((k) => closed.at((k * closed.high.at) / 4));
+    const picture = drawLinkage(crankRocker, { poses: quarters, title: 'Motion' });
+    expect(pictureIn(show(closed).bundle['text/html']).trim()).toBe(picture.trim());
+    // Crank and coupler in line.
+    const points = { O: [0, 0], A: [0, 40], B: [0, 140], C: [100, 140] } as const;
+    const still = trace({ ...crankRocker, points }, { driver: { turn: 'rocker' } });
+    expect(show(still, { measures: [{ x: 'B' }] }).bundle['text/plain']).toContain(
+      'driver: 0 (deadPoint) to 0 (deadPoint), drawn at 0',
+    );
+  });
+
   it('has of other rows a table alone, with nothing that a page could take for its own', () => {
     const { bundle } = show([
       { law: 'closes', holds: true },
@@ -371,7 +414,17 @@ describe('drawLinkage', () => {
 
   it('refuses a pose without a place, by its name, and a faulty drawing', () => {
     const pose = { ...crankRocker.points, B: [Number.NaN, 0] as const };
-    expect(() => drawLinkage(crankRocker, { poses: [pose] })).toThrow(/poses\[0\]\.B: no place/);
+    expect(() => drawLinkage(crankRocker, { poses: [pose] })).toThrow(
+      /poses\[0\]\.B: no place.*give a pose as motion/,
+    );
+    for (const [curves, path] of [
+      [[[[0, 0], [1]]], 'curves[0][1]'],
+      [[{ points: [[0, 0]] }], 'curves[0]'],
+    ] as const) {
+      expect(() => drawLinkage(crankRocker, { curves } as never)).toThrow(
+        `${path}: no place, got ${JSON.stringify(path === 'curves[0]' ? curves[0] : [1])}; give the points of a curve`,
+      );
+    }
     expect(() => drawLinkage({ ...crankRocker, ground: ['X'] })).toThrow(InputError);
   });
 });

@@ -29,6 +29,7 @@ const corner = <In>(inputs: fc.Arbitrary<In>, draw: (input: In) => Drawing): Kin
 });
 const kinds: [name: string, kind: Kind][] = [
   ['linkages', plain(linkages(fc))],
+  ['linkages with couplings', plain(linkages(fc, { maxPairs: 2, maxCouplings: 2 }))],
   ['four-bars', plain(fourBars(fc))],
   ['four-bars of which a bar turns round', plain(fourBars(fc, { grashof: true }))],
   ['four-bars of which none does', plain(fourBars(fc, { grashof: false }))],
