@@ -112,7 +112,8 @@ export function table(
   return { kind: 'table', label, head, rows, figures };
 }
 
-/** Whether a table has a caption: not where the heading right above says the same. */
-export function hasCaption({ label }: Block & { readonly kind: 'table' }, before: Block): boolean {
-  return !(before.kind === 'heading' && before.text === label);
+/** The text of the last heading above a block; empty where there is none. A table that says no more needs no caption. */
+export function headingAbove(blocks: readonly Block[], k: number): string {
+  const above = blocks.slice(0, k).flatMap((block) => (block.kind === 'heading' ? [block.text] : []));
+  return above.at(-1) ?? '';
 }

@@ -5,7 +5,7 @@ import {
   type FigureRow,
   type FigureValue,
   type FormLine,
-  hasCaption,
+  headingAbove,
   type OrderSheet,
 } from './blocks.ts';
 import { PAGE_HEAD, PAGE_MEDIA, PAGE_RULES } from './page-style.ts';
@@ -54,7 +54,7 @@ function pageMark({ blocks }: OrderSheet): string {
 
 function content(sheet: OrderSheet): string {
   const { title, blocks } = sheet;
-  const parts = blocks.map((block, k) => written(block, isPaged(sheet) ? null : (blocks[k - 1] ?? block)));
+  const parts = blocks.map((block, k) => written(block, isPaged(sheet) ? null : headingAbove(blocks, k)));
   return [...(isPaged(sheet) ? [] : [`<h1>${escaped(title)}</h1>`]), ...parts].join('\n');
 }
 
@@ -89,6 +89,7 @@ td.n, th.n { text-align: right; padding: 0.5mm 0 0.5mm 2.5mm; font-variant-numer
 td span { white-space: nowrap; }
 td.n + td:not(.n), th.n + th:not(.n) { padding-left: 4mm; }
 tr { break-inside: avoid; }
+table:not(.short) tbody tr:nth-child(-n+5) { break-after: avoid; }
 td.n small { white-space: nowrap; }
 small { display: block; color: #444; font-size: 7.2pt; line-height: 1.2; font-weight: normal; }
 figure { margin: 1.5mm 0 2.5mm; break-inside: avoid; }
@@ -103,8 +104,8 @@ table.wide tr { padding: 1mm 0; border-bottom: 0.3pt solid #bbb; } table.wide th
 table.wide td[data-label]::before { content: attr(data-label) ': '; color: #444; } table.wide td.n + td:not(.n) { padding-left: 0; } table.wide td:empty { display: none; }
 figure { overflow-x: auto; } figure svg { min-width: 760px; } svg.whisker { min-width: 0; } figure svg.wide { display: none; } figure svg.narrow { display: block; min-width: 0; } }`;
 
-/** A block as HTML; in a report with the block before it, by which a table has a caption or not. */
-function written(block: Block, before: Block | null = null): string {
+/** A block as HTML; in a report with the heading above it, by which a table has a caption or not. */
+function written(block: Block, heading: string | null = null): string {
   switch (block.kind) {
     case 'page':
       return `<section class="page" aria-label="${escaped(`${block.paper}, ${block.title}`)}">
@@ -145,7 +146,7 @@ ${block.items
         block.rows.map((row) => row.map(escaped)),
         block.figures,
         block.label,
-        { spans: block.spans, hasCaption: before !== null && hasCaption(block, before) },
+        { spans: block.spans, hasCaption: heading !== null && block.label !== heading },
       );
     case 'figures':
       return tableOf(

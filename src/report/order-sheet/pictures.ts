@@ -21,7 +21,7 @@ const LAYOUT: PlotLayout = {
   words: 52,
   right: COLUMN - 8,
   top: 4,
-  height: 84,
+  height: 44,
   between: 10,
   size: 12.5,
   small: 12,

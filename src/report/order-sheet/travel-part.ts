@@ -103,7 +103,6 @@ const GIVEN: readonly string[] = ['road', 'margin', 'specified'];
 /** Parts by another name than the data have for them. */
 const PARTS: Readonly<Record<string, string>> = {
   state: 'load state',
-  dive: 'dive under braking',
   lift: 'lift under braking',
 };
 
