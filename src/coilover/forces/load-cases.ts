@@ -59,7 +59,7 @@ function withDefaults(factors: Partial<LoadFactors>): LoadFactors {
 }
 
 /**
- * The standard load cases of a corner: static, full bump, full droop, cornering and kerb strike. Masses in kg; factors left out, or
+ * The standard load cases of a corner: static, bump, full droop, cornering and kerb strike. Masses in kg; factors left out, or
  * undefined, are those of `LOAD_FACTORS`.
  *
  * @throws InputError for a sprung mass not above 0, an unsprung mass or a factor below 0, and an unknown factor.
