@@ -64,7 +64,7 @@ function isPaged({ blocks }: OrderSheet): boolean {
 }
 
 const FONT = 'Arial, "Liberation Sans", Helvetica, sans-serif';
-const PAGE = `@page { margin: 10mm 12mm 13mm; @bottom-right { content: counter(page) ' / ' counter(pages); font: 8pt ${FONT}; } }
+const PAGE = `@page { margin: 8mm 12mm 11mm; @bottom-right { content: counter(page) ' / ' counter(pages); font: 8pt ${FONT}; } }
 body { font: 9.5pt/1.35 ${FONT}; color: #111; background: #fff; max-width: 186mm; margin: 8mm auto; padding: 0 4mm; }
 @media print { body { margin: 0; padding: 0; max-width: none; } }`;
 
@@ -89,7 +89,7 @@ td.n, th.n { text-align: right; padding: 0.5mm 0 0.5mm 2.5mm; font-variant-numer
 td span { white-space: nowrap; }
 td.n + td:not(.n), th.n + th:not(.n) { padding-left: 4mm; }
 tr { break-inside: avoid; }
-table:not(.short) tbody tr:nth-child(-n+5) { break-after: avoid; }
+table:not(.short) tbody tr:nth-child(-n+4) { break-after: avoid; }
 td.n small { white-space: nowrap; }
 small { display: block; color: #444; font-size: 7.2pt; line-height: 1.2; font-weight: normal; }
 figure { margin: 1.5mm 0 2.5mm; break-inside: avoid; }
@@ -180,7 +180,7 @@ function form(lines: readonly FormLine[], attributes = ''): string {
 
 /** Columns up to which a table fits a narrow screen, and rows up to which it stays on one page. */
 const NARROW = 4;
-const SHORT = 12;
+const SHORT = 4;
 
 /** A value in two units, which breaks between them only. */
 function unbroken(content: string): string {
