@@ -64,7 +64,7 @@ function isPaged({ blocks }: OrderSheet): boolean {
 }
 
 const FONT = 'Arial, "Liberation Sans", Helvetica, sans-serif';
-const PAGE = `@page { margin: 8mm 12mm 11mm; @bottom-right { content: counter(page) ' / ' counter(pages); font: 8pt ${FONT}; } }
+const PAGE = `@page { margin: 10mm 12mm 13mm; @bottom-right { content: counter(page) ' / ' counter(pages); font: 8pt ${FONT}; } }
 body { font: 9.5pt/1.35 ${FONT}; color: #111; background: #fff; max-width: 186mm; margin: 8mm auto; padding: 0 4mm; }
 @media print { body { margin: 0; padding: 0; max-width: none; } }`;
 
