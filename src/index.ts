@@ -190,7 +190,7 @@ export { sheetData, sheetJson } from './report/order-sheet/data.ts';
 export { sheetHtml } from './report/order-sheet/html.ts';
 export { orderSheet } from './report/order-sheet/maker-order.ts';
 export { sheetMarkdown } from './report/order-sheet/markdown.ts';
-export { reportSheet } from './report/order-sheet/report-sheet.ts';
+export { type ReportSheetOptions, reportSheet } from './report/order-sheet/report-sheet.ts';
 export { type DrawSweepOptions, drawSweep } from './report/picture.ts';
 export type { BodyEnd, WheelSizes } from './report/poses.ts';
 export { drawResiduals } from './report/residual-picture.ts';

@@ -34,6 +34,7 @@ export type Quantity =
   | 'speed'
   | 'shaftSpeed'
   | 'pressure'
+  | 'moment'
   | 'rollStiffness'
   | 'rollGradient'
   | 'frequency';
@@ -56,6 +57,12 @@ const QUANTITIES: Readonly<Record<Quantity, Measured>> = {
   speed: { metric: 'km/h', imperial: 'mph', times: 25_146, by: 15_625 },
   shaftSpeed: { metric: 'mm/s', imperial: 'in/s', times: 127, by: 5 },
   pressure: { metric: 'bar', imperial: 'psi', times: 8_896_443_230_521, by: 129_032_000_000_000 },
+  moment: {
+    metric: 'N·m',
+    imperial: 'lbf·ft',
+    times: 3_389_544_870_828_501,
+    by: 2_500_000_000_000_000,
+  },
   rollStiffness: {
     metric: 'N·m/deg',
     imperial: 'lbf·ft/deg',
@@ -111,6 +118,8 @@ const DECIMALS: Readonly<Record<string, number>> = {
   'in/s': 1,
   bar: 1,
   psi: 0,
+  N·m: 0,
+  lbf·ft: 0,
   'N·m/deg': 0,
   'lbf·ft/deg': 0,
   Hz: 2,

@@ -183,6 +183,8 @@ function textOf(file) {
  */
 function papersOf(name, sizing) {
   const { order } = sizing;
+  // Of a revision that has a date of its own nothing may depend on the day.
+  const of = { file: `${name}.json`, ...(order === null ? { date: today() } : {}) };
   const revision = order === null ? '' : `-${order.revision}-${order.date}`;
   /** @type {(kind: string, sheet: import('jounce').OrderSheet) => { file: string, text: string }[]} */
   const files = (kind, sheet) => [
@@ -197,7 +199,7 @@ function papersOf(name, sizing) {
     },
     {
       what: 'the report for you, with everything else; the same as Markdown and as data',
-      files: files('report', reportSheet(sizing)),
+      files: files('report', reportSheet(sizing, of)),
     },
   ];
 }
@@ -364,6 +366,13 @@ function write(name, text) {
   const path = join(out, name);
   onFile(path, 'a file that can be written', () => writeFileSync(path, text));
   return join(shown, name);
+}
+
+/** Today's date, as `2026-05-17`. */
+function today() {
+  const now = new Date();
+  const parts = [now.getFullYear(), now.getMonth() + 1, now.getDate()];
+  return parts.map((part) => String(part).padStart(2, '0')).join('-');
 }
 
 /** @param {string} name */

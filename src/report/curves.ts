@@ -10,8 +10,8 @@ import type { Units } from '../units.ts';
 import { capital } from '../words.ts';
 import { shownBands, shownCurves, shownLimits, shownUnit } from './in-units.ts';
 import { heading, WIDTH } from './marks.ts';
-import { type PlotBase, type PlotLine, type PlotPanel, plot, WIDE } from './plot.ts';
-import { type Picture, svgDocument } from './svg.ts';
+import { type PlotBase, type PlotLayout, type PlotLine, type PlotPanel, plot, WIDE } from './plot.ts';
+import { type Element, type Picture, svgDocument } from './svg.ts';
 import { causeWords, endMark, inBrackets, signedTravel } from './text.ts';
 
 /** What of a sweep its curves need. */
@@ -63,19 +63,32 @@ const TAIL = 0.1;
 const STATIONS = 12;
 const LEVELS = 7;
 
+/** Columns that are shown where none are named. */
+const PANELS = ['installationRatio', 'shockLength'];
+
 const OPTIONS = ['panels', 'title', 'limits', 'bands', 'beside', 'units'];
 
 /** The picture behind `plotCurves`. */
 export function curvesPicture(metric: Curves, metricOptions: PlotCurvesOptions): Picture {
+  const title = metricOptions.title ?? titleFor(chosen(metric, metricOptions.panels ?? PANELS));
+  const { content, bottom } = curvesPlot(metric, metricOptions, WIDE);
+  return { width: WIDTH, height: bottom + 14, title, content: [heading(title), ...content] };
+}
+
+/** The panels of curves without a heading, in a layout, and the lower edge of the words below them. */
+export function curvesPlot(
+  metric: Curves,
+  metricOptions: PlotCurvesOptions,
+  layout: PlotLayout,
+): { readonly content: Element[]; readonly bottom: number } {
   refuse('curve options', unknownOptions(metricOptions, OPTIONS));
-  const { panels = ['installationRatio', 'shockLength'] } = metricOptions;
+  const { panels = PANELS } = metricOptions;
   const [sweep, options] = inUnits(metric, metricOptions);
   const columns = chosen(sweep, panels);
-  const title = options.title ?? titleFor(columns);
   const x = travelAxis(sweep);
   const { travel, values } = readCurves(sweep, columns);
   const marks = marksOf(sweep, options.limits, x);
-  const { content, bottom } = plot(
+  return plot(
     x,
     columns.map((column, k): PlotPanel => {
       const band = bandOf(sweep, column.name, options.bands);
@@ -93,9 +106,8 @@ export function curvesPicture(metric: Curves, metricOptions: PlotCurvesOptions):
         empty: 'not defined here',
       };
     }),
-    WIDE,
+    layout,
   );
-  return { width: WIDTH, height: bottom + 14, title, content: [heading(title), ...content] };
 }
 
 /** Curves and what is drawn with them, in the units of the picture. */

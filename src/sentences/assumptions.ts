@@ -41,13 +41,13 @@ export const ASSUMPTIONS: Sentences = {
     problem: `${axle(say)} springs are taken to be available in steps of ${say.measure('rateStep', 'rate')} (common practice)`,
   }),
   damperFromTravel: (say) => ({
-    problem: `no ${axle(say)} damper is given: the lengths follow from the upper end of the 95 % interval of the required travel, rounded outward to whole mm`,
+    problem: `no ${axle(say)} damper is given: the lengths follow from the upper end of the 95 % interval of the required travel, on the softest and on the stiffest springs that may be fitted, rounded outward to whole mm`,
   }),
   minLengthTaken: (say) => ({
     problem: `the minimum permissible length L_n of the ${axle(say)} spring "${say.text('spring')}" is ${say.measure('minLength', 'length')}, ${minLengthSource(say)}`,
   }),
   loadFactorsAssumed: (say) => ({
-    problem: `load cases for the joints take ${say.text('bump')} static wheel loads in full bump, ${say.text('transfer')} in a corner, ${say.text('kerb')} on a kerb: common practice, without a source`,
+    problem: `load cases for the joints take ${say.text('bump')} static wheel loads in bump; ${say.text('transfer')} in a corner, with ${say.number('cornering') === 1 ? 'the same force' : `${say.text('cornering')} times that force`} sideways; ${say.text('kerb')} on a kerb, at ${say.text('kerbAngle')} deg towards the car: common practice, without a source`,
   }),
 };
 

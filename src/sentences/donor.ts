@@ -68,6 +68,28 @@ export const DONOR_DAMPER: Sentences = {
     problem: `${DONOR} measured ${say.measure('length', 'length')} ${STATES.measured}, ${than(say, 'difference', ['more than at', 'less than at', 'as at'])} ${ride(say)}`,
     advice: 'measure its extended and compressed lengths to know how far it goes from there',
   }),
+  donorTravel: (say) => {
+    const sides = (['bump', 'droop'] as const).filter((side) => say.has(side));
+    const gives = sides.map((side) => `${say.measure(side, 'length')} of ${side}`).join(' and ');
+    const judged = sides.filter((side) => say.has(`${side}Required`));
+    const required = judged.map((side) => `${say.measure(`${side}Required`, 'length')} of ${side}`);
+    const short = judged
+      .filter((side) => say.number(side) < say.number(`${side}Required`))
+      .map((side) => `${say.difference(`${side}Required`, side, 'length')} of ${side}`);
+    const verdict =
+      judged.length === 0
+        ? ''
+        : `; ${required.join(' and ')} required: ${
+            short.length > 0
+              ? `it does not do, ${short.join(' and ')} ${short.length === 1 ? 'is' : 'are'} missing`
+              : judged.length === 2
+                ? 'it has the travel'
+                : 'that is enough'
+          }`;
+    return {
+      problem: `fitted as it is and without a bump stop, ${DONOR} gives ${gives} at the wheel${verdict}`,
+    };
+  },
   donorStrokeLeft: (say) => {
     const ways = (['extension', 'compression'] as const).flatMap((way) =>
       say.has(way) ? [`${way === 'extension' ? 'extend' : 'compress'} by ${say.measure(way, 'length')}`] : [],

@@ -144,11 +144,16 @@ export const LIMITS: Sentences = {
   bumpStopAlwaysCompressed: (say) => ({
     problem: `the bump stop is ${say.measure('height', 'length')} high and the damper has a stroke of ${say.measure('stroke', 'length')}: the stop is compressed through the whole travel`,
   }),
+  noAxisOfBallJoint: (say) => ({
+    problem: `no axis of ${ballJoint(say)} is given: its limit takes the stud to be straight in its housing at design ride height`,
+    advice: 'give housingAxis and studAxis',
+  }),
   oneAxisOfBallJoint: (say) => ({
     problem: `only ${say.text('given')} of ${ballJoint(say)} is given: the stud is taken to be straight in its housing at design ride height`,
     advice: 'give both axes if it is not',
   }),
   shoulderBelowTread: (say) => ({
-    problem: `with the camber as drawn the ${say.text('side')} shoulder of a tyre ${say.measure('width', 'length')} wide is ${say.measure('by', 'length')} lower than the middle of its tread: the contact patch is taken at the middle`,
+    problem: `with the camber as drawn the ${say.text('side')} shoulder of a tyre ${say.measure('width', 'length')} wide is ${say.measure('by', 'length')} lower than the middle of its tread, where the contact patch is taken: the tyre carries farther ${say.text('side') === 'inner' ? 'in' : 'out'}`,
+    advice: 'give wheel.contactPatch to count that',
   }),
 };

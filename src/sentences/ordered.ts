@@ -4,8 +4,15 @@ const wheel = (say: Say) => `${say.text('axle')} ${say.text('side')}`;
 /** Low where bump is taken up. */
 const low = (say: Say) => (say.number('staticTravel') > 0 ? 'low' : 'high');
 const named = (say: Say) => (say.text('name') === '' ? '' : `${say.text('name')}, `);
-const away = (say: Say) => (say.text('up') === 'true' ? 'towards the spring' : 'away from the spring');
-const upOrDown = (say: Say) => (say.text('up') === 'true' ? 'up' : 'down');
+/** The way a perch goes, and what that does; with another spring the corner goes elsewhere too. */
+const way = (say: Say) => {
+  const [to, does] = say.is('towardsSpring')
+    ? ['towards the spring', ' (raises the corner)']
+    : ['away from the spring', ' (lowers the corner)'];
+  return `${to}${say.is('withNewSpring') ? '' : does}`;
+};
+const perch = (say: Say) => `the ${say.text('side')} ${say.text('axle')} perch`;
+const withSpring = (say: Say) => (say.is('withNewSpring') ? 'with the new spring, ' : '');
 const toSetting = (say: Say) =>
   say.text('setting') === 'null' ? '' : `, to a setting of ${say.measure('setting', 'length')}`;
 
@@ -35,16 +42,16 @@ export const ORDERED: Sentences = {
     advice: 'list more springs, or change the target',
   }),
   perchTurn: (say) => ({
-    problem: `${say.text('side')} ${say.text('axle')} perch ${say.number('turns').toFixed(1)} turns ${upOrDown(say)}: ${say.measure('move', 'length')} ${away(say)}${toSetting(say)}`,
+    problem: `${withSpring(say)}turn ${perch(say)} ${say.number('turns').toFixed(1)} turns ${way(say)}, ${say.measure('move', 'length')}${toSetting(say)}`,
   }),
   perchMove: (say) => ({
-    problem: `${say.text('side')} ${say.text('axle')} perch ${say.measure('move', 'length')} ${upOrDown(say)}, ${away(say)}${toSetting(say)}`,
+    problem: `${withSpring(say)}move ${perch(say)} ${say.measure('move', 'length')} ${way(say)}${toSetting(say)}`,
   }),
   perchStays: (say) => ({
-    problem: `${say.text('side')} ${say.text('axle')} perch stays as it is`,
+    problem: `leave ${perch(say)} as it is`,
   }),
   perchSet: (say) => ({
-    problem: `set the ${say.text('side')} ${say.text('axle')} perch to ${say.measure('setting', 'length')} (eye-to-eye length minus spring length)`,
+    problem: `set ${perch(say)} to ${say.measure('setting', 'length')} (eye-to-eye length minus spring length)`,
   }),
   perchSettingUnknown: (say) => ({
     problem: `the perch setting at the ${wheel(say)} wheel is not known: the turns cannot be given`,

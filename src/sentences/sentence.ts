@@ -1,6 +1,6 @@
 import type { Diagnostic } from '../diagnostic.ts';
 import type { Units } from '../units.ts';
-import { capital, ended } from '../words.ts';
+import { capital, ended, spaced } from '../words.ts';
 import { line } from './line.ts';
 import type { Words } from './plain.ts';
 import { worded } from './worded.ts';
@@ -21,7 +21,7 @@ export function sentence(diagnostic: Diagnostic, units: Units = 'metric'): strin
  */
 export function issueLines(diagnostic: Diagnostic, units: Units = 'metric'): string[] {
   const { problem, got, allowed, usual, advice } = wordsOf(diagnostic, units);
-  const { path, severity, values } = diagnostic;
+  const { code, path, severity, values } = diagnostic;
   const parts = severity === 'error' ? [path, got] : [got, path];
   const found = parts
     .filter((part) => part !== undefined && part !== '')
@@ -33,10 +33,17 @@ export function issueLines(diagnostic: Diagnostic, units: Units = 'metric'): str
     ['fix:', advice],
   ];
   const [, axle] = severity === 'error' ? [] : (/^corners\.(front|rear)\b/.exec(path) ?? []);
+  const whole = code === 'outOfRange' ? `${named(path)}${problem}` : problem;
   return [
-    ended(capital(axle === undefined ? problem : `${axle}: ${problem}`)),
+    ended(capital(axle === undefined ? whole : `${axle}: ${whole}`)),
     ...lines.flatMap(([label, text]) => (text ? [`  ${`${label}`.padEnd(10)}${text}`] : [])),
   ];
+}
+
+/** The quantity at the end of a path, for a problem that does not name it: `spring rate `; nothing without a name there. */
+function named(path: string): string {
+  const [name] = /[A-Za-z]+(?=[^A-Za-z]*$)/.exec(path.replace(/\.value$/, '')) ?? [];
+  return name === undefined ? '' : `${spaced(name)} `;
 }
 
 function wordsOf(diagnostic: Diagnostic | (Diagnostic & Words), units: Units): Words {

@@ -1,3 +1,4 @@
+import { fixAfterAdvice } from './after-advice.ts';
 import type { Say, Sentences } from './say.ts';
 
 /** Steady states in words. */
@@ -65,14 +66,17 @@ export const STATIC_STABILITY: Sentences = {
     advice: 'do not shorten the damper or the bump stop without a stiffer spring',
   }),
   ridesOnBumpStop: (say) => ({
-    problem: `the wheel rides on the bump stop ${state(say)}, ${say.measure('past', 'length')} past contact`,
+    problem: `the wheel rides on the bump stop ${state(say)}, ${say.difference('travel', 'contact', 'length')} past contact`,
     got: `${say.travel('travel')}, where ${
       say.has('wheelRate')
         ? `the wheel rate is ${say.measure('wheelRate', 'rate')}, against ${say.measure('wheelRateBefore', 'rate')} before contact`
         : 'the wheel rate is not known without the forces of the stop'
     }`,
     allowed: `less than ${say.travel('contact')}, where the bump stop makes contact`,
-    advice: 'choose a stiffer spring or anti-roll bar, a shorter bump stop, or accept the harsher ride',
+    advice: fixAfterAdvice(
+      say,
+      'choose a stiffer spring or anti-roll bar, a shorter bump stop, or accept the harsher ride',
+    ),
   }),
   springLooseAtDroop: (say) => ({
     problem: 'the spring is loose at the droop limit: there is no damping ratio there',

@@ -1,3 +1,4 @@
+import { fixAfterAdvice } from './after-advice.ts';
 import type { Words } from './plain.ts';
 import type { Say, Sentences } from './say.ts';
 
@@ -25,7 +26,7 @@ const travelShort =
       say.text('cause') === 'null' ? '' : `, where ${CAUSES[say.text('cause')]}`
     }`,
     allowed: `${say.measure('required', 'length', 'available')} or more, ${say.text('case') === 'specified' ? 'as specified' : `for ${say.text('case')}`}`,
-    advice: 'reduce travelCases or limits.required, or move what ends the travel',
+    advice: fixAfterAdvice(say, 'reduce travelCases or limits.required, or move what ends the travel'),
   });
 
 const travelUncertain =
@@ -40,7 +41,7 @@ const travelUncertain =
 const OMITTED: Readonly<Record<string, string>> = {
   downforce: 'downforce',
   roll: 'roll in a corner',
-  dive: 'dive under braking',
+  dive: 'dive and lift under braking',
   everyCase: 'every case',
 };
 

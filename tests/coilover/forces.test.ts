@@ -27,6 +27,8 @@ import { rockerCorners, strutCorners } from '../support/rocker-corners.ts';
 import { expectClose, expectWithin } from '../support/tolerance.ts';
 
 const GRAVITY = 9.80665;
+/** The bump case with the default factor. */
+const BUMP = '3 × static load, bump';
 /** Corners of every kind. */
 const corners = oneof(
   wildCorners.map((input) => doubleWishbone(input)),
@@ -114,7 +116,7 @@ describe('the cases', () => {
     const found = cornerForces(corner, options);
     expect(found.cases.map(({ name }) => name)).toEqual([
       'static',
-      'full bump',
+      BUMP,
       'full droop',
       'cornering',
       'kerb strike',
@@ -128,12 +130,12 @@ describe('the cases', () => {
     }
     expectWithin(caseOf('static').shock.metalContact, 0, 1e-9);
     expectWithin(caseOf('cornering').shock.metalContact, 0, 1e-6);
-    expectWithin(caseOf('full bump').shockLength, 370 + 12, 1e-9);
-    expectWithin(caseOf('full bump').shock.bumpStop, 500 + (13 / 10) * 2500, 1e-9);
+    expectWithin(caseOf(BUMP).shockLength, 370 + 12, 1e-9);
+    expectWithin(caseOf(BUMP).shock.bumpStop, 500 + (13 / 10) * 2500, 1e-9);
     expectWithin(caseOf('full droop').shockLength, 465, 1e-9);
   });
 
-  it('stand in full bump where spring, gas and stop balance three static loads, and at the limit only if that lies beyond', () => {
+  it('stand in the bump case where spring, gas and stop balance three static loads, and at the limit only if that lies beyond', () => {
     const seen = { balanced: 0, limit: 0 };
     assert(
       property(corners, constantFrom(60, 2000), (drawn, stiff) => {
@@ -148,7 +150,7 @@ describe('the cases', () => {
             bumpStop: { height: 30, solidHeight: 12 },
           },
         };
-        const { travel, shock, shockLength } = caseOf('full bump', cornerForces(drawn, loaded));
+        const { travel, shock, shockLength } = caseOf(BUMP, cornerForces(drawn, loaded));
         const { outer, inner, foreAftOffset: offset } = model.shock;
         const motion = trace(model.drawing, { driver: { y: model.contactPatch } });
         // What the coilover must bear, by free bodies of the corner in its pose.
@@ -302,7 +304,9 @@ describe('the stop driven solid', () => {
       cornerForces(corner, { ...options, limits }).cases.map(({ name }) => name)[5];
     expect(named({})).toBe(undefined);
     expect(named({ damper: { extendedLength: 465, compressedLength: 370 } })).toBe('damper bottomed out');
-    expect(named({ ...options.limits, springMinLengthAt: 390 })).toBe('spring at its minimum length');
+    expect(named({ ...options.limits, springMinLengthAt: 390 })).toBe(
+      'spring at its minimum permissible length',
+    );
     expect(named({ ...options.limits, tyre: { overallRadius: 320, width: 195 }, arch: [[705, 640]] })).toBe(
       'driven to the bump limit',
     );
@@ -379,7 +383,7 @@ describe('a ball joint', () => {
 
   it('has its maximum pull-out and push-in named, and its articulation as the limits have it', () => {
     const { cases, diagnostics, maxPullOut, maxPushIn, cautions } = cornerForces(corner, options);
-    expect(maxPullOut.lowerOuter.case).toBe('full bump');
+    expect(maxPullOut.lowerOuter.case).toBe(BUMP);
     const joints = diagnostics.slice(cases.length);
     expect(joints.map(({ code, values }) => [code, values.joint, values.case])).toEqual(
       Object.entries({ maxPullOut, maxPushIn }).flatMap(([code, loads]) =>
@@ -387,7 +391,7 @@ describe('a ball joint', () => {
       ),
     );
     expect(sentence(joints[0])).toMatch(
-      /^Maximum pull-out, in the case "full bump": the load pulls the stud out of /,
+      /^Maximum pull-out, in the case "3 × static load, bump": the load pulls the stud out of /,
     );
     for (const [joint, { axial }] of Object.entries(maxPullOut)) {
       expect(axial).toBe(Math.max(...cases.map(({ ballJoints }) => ballJoints[joint].axial)));

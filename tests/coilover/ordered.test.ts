@@ -326,7 +326,9 @@ describe('advice', () => {
     const x = (((184 - 30) * GRAVITY) / ratio - 150) / 41;
     expectNear(wheel.perchWithChange?.requiredSetting ?? Number.NaN, length + x - 220, 1e-10);
     expect(sentence(adviceOf(axle, 'changeSpring'))).toMatch(/^Change the front spring to near, 41\.0 N\/mm/);
-    expect(sentence(adviceOf(axle, 'perchTurn'))).toMatch(/^Left front perch \d+\.\d turns (up|down)/);
+    expect(sentence(adviceOf(axle, 'perchTurn'))).toMatch(
+      /^With the new spring, turn the left front perch \d+\.\d turns (towards|away from) the spring, /,
+    );
   });
 
   it('leaves a spring that is nearest to the target', () => {
@@ -541,9 +543,11 @@ it('a car from tape to order to scales gets advice on what to change, in its own
       String(text),
     ).toBe(true);
   says(/^The front left corner stands \d\.\d\d in low with what is fitted\.$/);
-  says(/^Left front perch \d\.\d turns up: \d\.\d\d in towards the spring, to a setting of \d\.\d\d in\.$/);
+  says(
+    /^Turn the left front perch \d\.\d turns towards the spring \(raises the corner\), \d\.\d\d in, to a setting of \d\.\d\d in\.$/,
+  );
   says(/^Change the rear spring to 200 lbf\/in: the target requires \d+ lbf\/in, 175 lbf\/in is fitted\.$/);
-  says(/^Right rear perch \d\.\d turns down/);
+  says(/^With the new spring, turn the right rear perch \d\.\d turns away from the spring, /);
   // Before the order the same corners had no advice.
   const before = sizeCoilovers(readCar(exampleText('car.json')));
   expect(before.axles.map(({ afterOrder }) => afterOrder)).toEqual([null, null]);

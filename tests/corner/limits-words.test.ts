@@ -246,7 +246,7 @@ describe('notes', () => {
     const noted = (camber: number, width: number) =>
       said(limits(cornerOf({ camber }), { tyre: { overallRadius: 320, width } }).notes);
     const shoulder = (side: string, width: string, drop: string) => [
-      `With the camber as drawn the ${side} shoulder of a tyre ${width} mm wide is ${drop} mm lower than the middle of its tread: the contact patch is taken at the middle.`,
+      `With the camber as drawn the ${side} shoulder of a tyre ${width} mm wide is ${drop} mm lower than the middle of its tread, where the contact patch is taken: the tyre carries farther ${side === 'inner' ? 'in' : 'out'}; give wheel.contactPatch to count that.`,
     ];
     expect(noted(-1, 205)).toEqual(shoulder('inner', '205.0', '1.8'));
     expect(noted(1, 205)).toEqual(shoulder('outer', '205.0', '1.8'));

@@ -14,6 +14,7 @@ const QUANTITIES: Readonly<Record<Quantity, string>> = {
   speed: 'speed of the car',
   shaftSpeed: 'shaft speed',
   pressure: 'gas pressure',
+  moment: 'moments',
   rollStiffness: 'roll stiffness',
   rollGradient: 'roll gradient',
   frequency: 'frequency',

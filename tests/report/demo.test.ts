@@ -87,8 +87,8 @@ describe('the demo', () => {
     expect([complaints, code]).toEqual(['', 0]);
     const [, part] = /After weighing\n([\s\S]*?)Written:/.exec(out) ?? [];
     expect(part).toMatch(/Change the rear spring to 200 lbf\/in/);
-    expect(part).toMatch(/Left front perch \d\.\d turns up/);
-    expect(part).toMatch(/Right rear perch \d\.\d turns down/);
+    expect(part).toMatch(/Turn the left front perch \d\.\d turns towards the spring \(raises the corner\)/);
+    expect(part).toMatch(/turn the right rear perch \d\.\d turns away from the spring/);
     const sheet = readFileSync(join(root, 'out/car-weighed-report.md'), 'utf8');
     expect(sheet).toContain('## After weighing');
     expect(sheet).toContain('### Rear, ordered as revision A of 2026-08-03');

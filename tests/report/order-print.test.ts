@@ -66,7 +66,7 @@ const TOO_WIDE = `[...document.querySelectorAll('body *')]
   .map((element) => element.tagName + ' ' + element.textContent.slice(0, 60))`;
 
 /** In the browser: the size of the smallest text in pictures, px. */
-const SMALLEST_IN_PICTURES = `Math.min(...[...document.querySelectorAll('figure svg text')].map((text) => {
+const SMALLEST_IN_PICTURES = `Math.min(...[...document.querySelectorAll('figure svg text')].filter((text) => text.ownerSVGElement.getBoundingClientRect().width > 0).map((text) => {
   const svg = text.ownerSVGElement;
   return (Number(text.getAttribute('font-size')) * svg.getBoundingClientRect().width) / svg.viewBox.baseVal.width;
 }))`;

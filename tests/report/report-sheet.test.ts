@@ -12,6 +12,7 @@ import {
   vegaCurves,
 } from 'jounce';
 import { describe, expect, it } from 'vitest';
+import { axleName } from '../../src/corner/axles.ts';
 import { limitWords } from '../../src/report/order-sheet/limit-words.ts';
 import { toAgree } from '../../src/report/order-sheet/to-agree.ts';
 import { numberIn } from '../../src/units.ts';
@@ -54,9 +55,10 @@ describe('a report', () => {
     const { html } = forms;
     expect(html).not.toMatch(/<script|<link|<img|@import|url\(|src=/);
     expect([...html.matchAll(/https?:[^"]*/g)].map(String)).toEqual(
-      example.axles.flatMap(() => Array(5).fill('http://www.w3.org/2000/svg')),
+      example.axles.flatMap(() => Array(9).fill('http://www.w3.org/2000/svg')),
     );
-    expect(html.match(/<svg (?!class)/g)?.length).toBe(10);
+    // Four of five pictures of an axle have another for a narrow screen.
+    for (const name of ['wide', 'narrow']) expect(html.split(`<svg class="${name}"`)).toHaveLength(9);
     const open: string[] = [];
     for (const [, close, name, self] of html.matchAll(/<(\/?)([a-zA-Z0-9]+)[^>]*?(\/?)>/g)) {
       if (['meta', 'br'].includes(name) || self === '/') continue;
@@ -99,7 +101,7 @@ describe('a report', () => {
       meanDamping: 'adjustable',
     });
     const headings = sheet.blocks.flatMap((block) => (block.kind === 'heading' ? [block.text] : []));
-    expect(headings).toContain('Fixed by the order');
+    expect(headings).toContain('Fixed once ordered');
     expect(headings).toContain('Cautions');
   });
 
@@ -177,18 +179,20 @@ describe('a report', () => {
     });
 
     it('has axial forces whose parts add up in both units, the static one that of the figures', () => {
-      tablesOf(printed, 'Axial force of the coilover in each load case').forEach(({ rows }, k) => {
-        for (const [name, , total, ...parts] of rows) {
-          [0, 1].forEach((unit) => {
-            const sum = parts.reduce((all, part) => all + (part === '–' ? 0 : bothOf(part)[unit]), 0);
-            expect(sum, `${name}: ${parts}`).toBe(bothOf(total)[unit]);
-          });
-          // The wheel is where its coilover balances it, but on the extended damper.
-          expect(parts.at(-1) === '–', name).toBe(name !== 'full droop');
-        }
-        const { value } = sizing.axles[k].figure('staticAxialForce');
-        expect(bothOf(rows[0][2])[sizing.units === 'metric' ? 0 : 1]).toBe(Math.round(value ?? Number.NaN));
-      });
+      tablesOf(printed, 'Axial force of the coilover in each load case, compression +').forEach(
+        ({ rows }, k) => {
+          for (const [name, total, ...parts] of rows) {
+            [0, 1].forEach((unit) => {
+              const sum = parts.reduce((all, part) => all + (part === '–' ? 0 : bothOf(part)[unit]), 0);
+              expect(sum, `${name}: ${parts}`).toBe(bothOf(total)[unit]);
+            });
+            // The wheel is where its coilover balances it, but on the extended damper.
+            expect(parts.at(-1) === '–', name).toBe(name !== 'full droop');
+          }
+          const { value } = sizing.axles[k].figure('staticAxialForce');
+          expect(bothOf(rows[0][1])[sizing.units === 'metric' ? 0 : 1]).toBe(Math.round(value ?? Number.NaN));
+        },
+      );
     });
 
     it('has ride height lost under downforce as the sum of suspension and tyre', () => {
@@ -235,9 +239,15 @@ describe('a report', () => {
       });
     });
 
-    it('asks what the order asks, in its words', () => {
-      const text = sheetMarkdown(printed).replaceAll('\\', '');
-      for (const axle of sizing.axles) for (const { what } of toAgree(axle)) expect(text).toContain(what);
+    it('asks what the order asks, in its words; of what is bought only what is new', () => {
+      const tables = tablesOf(printed, 'To agree');
+      for (const axle of sizing.axles) {
+        const rows = tables.flatMap(({ rows }) => rows).filter(([name]) => name === axleName(axle.axle));
+        const asked = rows.map(([, , what]) => what).join('; ');
+        if (axle.input.ordered === undefined)
+          for (const { what } of toAgree(axle)) expect(asked).toContain(what);
+        else expect(rows.length).toBe(axle.afterOrder?.change?.listed === false ? 1 : 0);
+      }
     });
 
     it('has on the ruler every limit and event of the table', () => {
@@ -275,7 +285,9 @@ describe('a report', () => {
         }),
       ),
     );
-    const [front, rear] = without.split('\n').filter((line) => line.startsWith('The forces on the order'));
+    const [front, rear] = without
+      .split('\n')
+      .filter((line) => /^The forces on the (order|enquiry)/.test(line));
     expect(front).toMatch(/at bump stop contact\.$/);
     expect(rear).toMatch(/at the bump limit\.$/);
   });
@@ -297,11 +309,13 @@ describe('a report', () => {
     );
     const printed = reportSheet(sizing);
     const { cases } = sizing.axles[1].forces ?? expect.fail('no forces');
-    const [, links] = tablesOf(printed, 'Axial force of arms and rods in each load case');
-    expect(links.head).toEqual(['load case', 'lower arm', 'upper arm', 'rod'].map(along));
+    const [, links] = tablesOf(printed, 'Forces in arms and rods in each load case');
+    expect(links.head.filter((name) => !/bending|distance/.test(name))).toEqual(
+      ['load case', 'lower arm', 'upper arm', 'rod'].map(along),
+    );
     // A pushrod under load is in compression.
-    expect(links.rows[0][3]).toMatch(/^compression \d+ N /);
-    const [, mounts] = tablesOf(printed, 'Forces on the chassis in each load case');
+    expect(links.rows[0][links.head.indexOf('rod, along it')]).toMatch(/^compression \d+ N /);
+    const [, mounts] = tablesOf(printed, 'Forces on the chassis in each load case: y outboard, z up (N)');
     expect(mounts.head.join()).toContain('rocker pivot');
     mounts.rows.forEach((row, k) => {
       const sum = [/: y (-?\d+)/, /, z (-?\d+)/].map((part) =>
@@ -339,6 +353,48 @@ describe('a report', () => {
     });
   });
 
+  it('names bending, wheel loads, steady states and the status of each axle; fractions add up to 100', () => {
+    const text = sheetMarkdown(sheet);
+    expect(text).toContain('Front: ready to order. Rear: enquiry only, see Open questions.');
+    const [front] = tablesOf(sheet, 'Forces in arms and rods in each load case');
+    const { cases } = example.axles[0].forces ?? expect.fail('no forces');
+    const column = front.head.indexOf('lower arm, largest bending moment');
+    cases.forEach(({ bending, name }, k) => {
+      const size = Math.abs(bending[0].moment) / 1000;
+      expect(bothOf(front.rows[k][column])[1], name).toBe(Math.round(size));
+    });
+    const [steady] = tablesOf(sheet, 'Steady states against contact with the bump stop, without road bumps');
+    expect(steady.rows.map(([state]) => state)).toEqual([
+      'at rest',
+      'at top speed',
+      'steady corner',
+      'steady braking',
+    ]);
+    for (const [, travel, contact, margin] of steady.rows)
+      expect((bothOf(contact)[0] - bothOf(travel)[0]).toFixed(2)).toBe(bothOf(margin)[0].toFixed(2));
+    for (const block of sheet.blocks) {
+      if (block.kind !== 'picture' || !block.title.endsWith('uncertain')) continue;
+      const [table] = block.inWords ?? [];
+      if (table?.kind !== 'table') expect.fail('no table');
+      let sum = 0;
+      const sums: number[] = [];
+      for (const [figure, , , percent] of table.rows) {
+        if (figure !== '' && sum > 0) sums.push(sum);
+        sum = (figure === '' ? sum : 0) + Number.parseInt(percent.replace('under 1', '0'), 10);
+      }
+      expect([...sums, sum]).toEqual(Array(sums.length + 1).fill(100));
+    }
+  });
+
+  it('says of a weighed car which conflicts its advice cures, and tells two prints apart', () => {
+    const weighed = sizeCoilovers(readCar(exampleText('car-weighed.json')));
+    const judged = weighed.conflicts.filter(({ values }) => 'afterAdvice' in values);
+    expect(judged.length).toBe(weighed.conflicts.length);
+    const printed = sheetMarkdown(reportSheet(weighed, { file: 'car-weighed.json', date: '2026-05-17' }));
+    expect(printed).toContain('file car-weighed.json, printed on 2026-05-17.');
+    expect(printed).toContain('that cures it');
+  });
+
   it('says of each assumption what it changes', () => {
     const table = sheet.blocks.find((block) => block.kind === 'table' && block.label === 'Assumptions');
     if (table?.kind !== 'table') expect.fail('no table');
@@ -367,7 +423,9 @@ describe('a report', () => {
     const named = (name: string) => all.filter((node) => node.name === name);
     expect(named('h1')).toHaveLength(1);
     expect(named('table').length).toBeGreaterThan(12);
-    for (const { attributes } of named('table')) expect(attributes['aria-label']).toMatch(/\w/);
+    // By its caption, or where the heading above says the same, for those who listen only.
+    const isNamed = named('table').filter(({ attributes }) => /\w/.test(attributes['aria-label'] ?? ''));
+    expect(isNamed.length + named('caption').length).toBe(named('table').length);
     for (const { attributes } of named('th')) expect(attributes.scope).toMatch(/^(row|col)$/);
     for (const { attributes } of named('svg')) {
       expect(attributes.role === 'img' || attributes['aria-hidden'] === 'true').toBe(true);

@@ -10,7 +10,7 @@ const NAMES: Readonly<Record<LimitCause, string | null>> = {
   damperExtended: null,
   bumpStopSolid: 'bump stop solid',
   damperCompressed: 'damper bottomed out',
-  springMinLength: 'spring at its minimum length',
+  springMinLength: 'spring at its minimum permissible length',
   ballJointArticulation: 'driven to the bump limit',
   bearingMisalignment: 'driven to the bump limit',
   tyreContact: 'driven to the bump limit',

@@ -4,7 +4,7 @@ import { GRAVITY } from '../../units.ts';
 
 /** Factors of the standard load cases; all common practice, without a source: set your own. */
 export interface LoadFactors {
-  /** Vertical wheel force of the full-bump case, in static wheel loads. Default 3. */
+  /** Vertical wheel force of the bump case, in static wheel loads. Default 3. */
   readonly bump: number;
   /** Lateral force of the outer wheel in cornering, as a multiple of its vertical force. Default 1. */
   readonly cornering: number;
@@ -59,7 +59,7 @@ function withDefaults(factors: Partial<LoadFactors>): LoadFactors {
 }
 
 /**
- * The standard load cases of a corner: static, full bump, full droop, cornering and kerb strike. Masses in kg; factors left out, or
+ * The standard load cases of a corner: static, bump, full droop, cornering and kerb strike. Masses in kg; factors left out, or
  * undefined, are those of `LOAD_FACTORS`.
  *
  * @throws InputError for a sprung mass not above 0, an unsprung mass or a factor below 0, and an unknown factor.
@@ -79,7 +79,7 @@ export function standardLoadCases(
   const angle = (kerbAngle * Math.PI) / 180;
   return [
     { name: 'static', travel: 0, tyre: [0, load] },
-    { name: 'full bump', travel: 'equilibrium', tyre: [0, bump * load] },
+    { name: `${bump} × static load, bump`, travel: 'equilibrium', tyre: [0, bump * load] },
     { name: 'full droop', travel: 'droopLimit', tyre: null },
     { name: 'cornering', travel: 'equilibrium', tyre: [-cornering * transfer * load, transfer * load] },
     {

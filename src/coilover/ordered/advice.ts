@@ -89,8 +89,13 @@ function perchAdviceOn(wheel: WheelAfterOrder, changes: boolean, found: Found): 
   if (turns === null ? Math.abs(move) < MOVE : Math.abs(turns) < TURN) {
     return [found('perchStays', 'note', 'perch', { side })];
   }
-  const up = move > 0;
-  const values = { side, up, move: Math.abs(move), setting };
+  const values = {
+    side,
+    towardsSpring: move > 0,
+    withNewSpring: changes,
+    move: Math.abs(move),
+    setting,
+  };
   return turns === null
     ? [found('perchMove', 'note', 'perch', values)]
     : [found('perchTurn', 'note', 'perch', { ...values, turns: Math.abs(turns) })];

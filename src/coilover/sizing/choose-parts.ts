@@ -95,7 +95,7 @@ function partsOn(axle: OpenAxle, damper: DamperLengths | null): ChosenParts {
 }
 
 /** An axle as a change of spring finds it: with a bought coilover the perch is then set for ride height anew. */
-function perchFree(given: AxleInputs): AxleInputs {
+export function perchFree(given: AxleInputs): AxleInputs {
   const { perch } = given.sizing;
   if (given.ordered === undefined || perch === undefined) return given;
   const { setting: _, ...free } = perch;

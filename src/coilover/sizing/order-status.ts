@@ -1,3 +1,4 @@
+import type { Axle } from '../../corner/axles.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import { isBought, type Settled, unsettledOn } from './unsettled.ts';
 
@@ -14,6 +15,11 @@ const ACCEPTABLE: readonly string[] = ['ridesOnBumpStop', 'springFarFromTarget']
 /** Whether a conflict stands against an order. */
 export function blocksOrder({ code }: Diagnostic): boolean {
   return !ACCEPTABLE.includes(code);
+}
+
+/** Conflicts of an axle: its own, and those of the whole car. */
+export function conflictsOn<D extends Pick<Diagnostic, 'path'>>(axle: Axle, conflicts: readonly D[]): D[] {
+  return conflicts.filter(({ path }) => !path.startsWith('corners.') || path.startsWith(`corners.${axle}`));
 }
 
 /** The status of an order from its conflicts and what is still to be agreed. */

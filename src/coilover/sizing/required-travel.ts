@@ -1,7 +1,7 @@
 // The travel that is needed, from cases. What moves the wheel in each:
 //
 //   downforce   travel at top speed against standing                  roll    t/2 tan(phi), phi the roll angle at the lateral g
-//   dive        W(z) = m_s g +- m a h / (2 wheelbase), m and h mass and centre height of the sprung part
+//   dive, lift  W(z) = m_s g +- m a h / (2 wheelbase), in front and at the rear, m and h mass and centre height of the sprung part
 //   road        a bump or a dip that the wheel takes alone            margin  kept at either end
 //
 // Cornering and braking are not summed: each is a case with road and margin. All factors are common practice, without a source.
@@ -112,7 +112,7 @@ export function travelRequirementOf(
   if (required?.bump !== undefined) add('specified', 'bump', { specified: required.bump - rest });
   add('inner wheel in a dip', 'droop', { roll, road: roadDip, margin });
   if (axle === 'rear') {
-    add('braking over a dip', 'droop', { dive: dive === null ? null : -dive, road: roadDip, margin });
+    add('braking over a dip', 'droop', { lift: dive === null ? null : -dive, road: roadDip, margin });
   }
   if (required?.droop !== undefined) add('specified', 'droop', { specified: required.droop + rest });
   const most = (side: TravelCase['side']) => Math.max(...requiredBy({ cases }, side));

@@ -20,6 +20,7 @@ import type { PerchRange } from './perch.ts';
 import type { RateRow } from './rate-table.ts';
 import type { TravelRequirement } from './required-travel.ts';
 import type { SpringFit } from './spring-fit.ts';
+import type { SteadyState } from './static-stability.ts';
 import type { Estimate } from './uncertainty.ts';
 
 /** A figure with its definition and its 95 % interval. Values in the library's units: mm, kg, N, N/mm, N·s/m, Hz, degrees. */
@@ -54,6 +55,8 @@ export interface AxleSizing {
   readonly perch: PerchRange | null;
   readonly dampingTable: readonly DampingRow[];
   readonly speedRows: readonly SpeedRow[];
+  /** The corner at rest, at top speed, in a steady corner, under steady braking, against the bump stop; empty where it does not stand. */
+  readonly steadyStates: readonly SteadyState[];
   readonly curves: WheelCurves | null;
   /** The axle in every load state, the design state first; empty for a car without states. */
   readonly loadStates: readonly LoadState[];

@@ -9,6 +9,7 @@ import { setUp } from '../forces/static-equilibrium.ts';
 import { loadNames } from '../masses.ts';
 import { adviceOn } from '../ordered/advice.ts';
 import { afterOrder } from '../ordered/after-order.ts';
+import { judgedByAdvice } from '../ordered/as-advised.ts';
 import { boughtPath } from '../ordered/as-bought.ts';
 import { assumptionsOf } from './assumptions.ts';
 import { carOf } from './car.ts';
@@ -40,7 +41,7 @@ import { rateTable } from './rate-table.ts';
 import type { AxleSizing, Figure, Sizing } from './result.ts';
 import { springFit } from './spring-fit.ts';
 import type { AxleState } from './state.ts';
-import { stabilityDiagnostics } from './static-stability.ts';
+import { stabilityDiagnostics, steadyStatesOf } from './static-stability.ts';
 import { perturbationsOf } from './uncertainty.ts';
 
 /**
@@ -78,15 +79,20 @@ export function sizeCoilovers(file: CarDocument): Sizing {
     ...sized.flatMap(({ axle, input: { corner } }) =>
       (corner.checks ?? []).map((check) => ({ ...check, path: `corners.${axle}` })),
     ),
-    ...[
-      ...issues,
-      ...nominal.issues,
-      ...stability,
-      ...omittedFindings(sized, [...issues, ...nominal.issues, ...stability]),
-      ...axles.flatMap((axle) => findingsOn(axle.sized, axle)),
-      ...sized.flatMap(({ axle, loadStates }) => loadStateDiagnostics(axle, loadStates)),
-      ...sized.flatMap(notCured),
-    ].map((one) => ({ ...one, path: boughtPath(one.path, document) })),
+    ...judgedByAdvice(
+      [
+        ...issues,
+        ...nominal.issues,
+        ...stability,
+        ...omittedFindings(sized, [...issues, ...nominal.issues, ...stability]),
+        ...axles.flatMap((axle) => findingsOn(axle.sized, axle)),
+        ...sized.flatMap(({ axle, loadStates }) => loadStateDiagnostics(axle, loadStates)),
+        ...sized.flatMap(notCured),
+      ],
+      car,
+      chosen,
+      sized,
+    ).map((one) => ({ ...one, path: boughtPath(one.path, document) })),
   ];
   const isConflict = ({ severity }: Diagnostic) => severity === 'error' || severity === 'conflict';
   const conflicts = found.filter(isConflict);
@@ -111,9 +117,10 @@ export function sizeCoilovers(file: CarDocument): Sizing {
 function sizedAxle(
   { axle, input, sizing, ordered, rateStep, model, state, travelRequirement, chosen, numbers }: AxleNumbers,
   { loaded, travelRequirementAt }: CarNumbers,
-  { masses, downforce }: CarInputs['car'],
+  car: CarInputs['car'],
   figures: readonly Figure<AxleFigureName>[],
 ): AxleSizing {
+  const { masses, downforce } = car;
   const { damper, limits, otherEnds, springOptions } = chosen;
   const { spring, required } = state;
   const { meanDamping, compressionDamping, reboundDamping } = numbers;
@@ -154,6 +161,7 @@ function sizedAxle(
           ? dampingTable(sizing.damping ?? {}, compressionDamping, reboundDamping)
           : boughtTable(ordered.valving, { compression: compressionDamping, rebound: reboundDamping }),
     speedRows: speedRowsOf(state, downforce),
+    steadyStates: state.coilover === null ? [] : steadyStatesOf(state, travelRequirement, car),
     loadStates: loadStatesOn(state, designStateOf(masses), loaded),
     afterOrder: after,
     advice: after === null ? [] : adviceOn(axle, after, perches),

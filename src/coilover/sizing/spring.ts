@@ -27,7 +27,7 @@ export const SPRING_FIGURES = {
     definition: '(required wheel rate − geometric part) ÷ square of the installation ratio',
   },
   springRate: {
-    label: 'spring rate fitted',
+    label: 'spring rate',
     quantity: 'rate',
     group: 'adjustable',
     definition: 'of the spring chosen',
@@ -37,7 +37,7 @@ export const SPRING_FIGURES = {
     quantity: 'rate',
     group: 'adjustable',
     definition:
-      'change of sprung wheel load per travel at static ride height, with the spring fitted, without the tyre',
+      'change of sprung wheel load per travel at static ride height, with that spring, without the tyre',
   },
   geometricRateFraction: {
     label: 'geometric part of the wheel rate, as a fraction',

@@ -15,15 +15,20 @@ import { GRAVITY } from '../../units.ts';
 import { axialForce, type CoiloverForce, contactLength } from '../forces/axial-force.ts';
 import { type Collapse, collapseBetween, isBorne, restUnder, travelAtLength, wheelAt } from '../wheel.ts';
 import { speedRow, topSpeedOf } from './downforce.ts';
+import { contactTravel } from './lengths.ts';
 import type { Spring } from './listed-springs.ts';
 import type { Carried } from './rates.ts';
 import type { TravelRequirement } from './required-travel.ts';
 import type { AxleState } from './state.ts';
 
-/** A corner that is held steadily: how, and its travel from the drawn ride height, mm. */
-interface SteadyState {
+/** A corner that is held steadily, without a bump of the road: mm. */
+export interface SteadyState {
+  /** `corner` and `braking` at the accelerations of the travel cases, with the downforce at top speed; `braking` of the front axle only. */
   readonly state: 'rest' | 'topSpeed' | 'corner' | 'braking';
+  /** From the drawn ride height, bump +. */
   readonly travel: number;
+  /** Travel left from there to contact with the bump stop, negative on it; null without one. */
+  readonly travelToContact: number | null;
 }
 
 /** How far beyond the bump limit a collapse is worth a note, mm: limits are off by as much. Common practice, no source. */
@@ -38,7 +43,7 @@ export function stabilityDiagnostics(
   const { coilover, spring, carried, rest, shock, ends } = state;
   if (coilover === null || spring === null || carried === null) return [];
   if (rest === null) return [doesNotStand(state, coilover, spring, carried)];
-  const steady = steadyStates(state, needed, car);
+  const steady = steadyStatesOf(state, needed, car);
   const beyond = collapseBetween(shock, coilover, rest.travel, Math.min(shock.bump, ends.bump + NEAR));
   const within = [
     collapseBetween(shock, coilover, rest.travel, ends.bump),
@@ -139,17 +144,21 @@ function nearCollapse({ travel, load }: Collapse, limit: number): Diagnostic {
   };
 }
 
-/** Where the corner is held steadily: bump positive. What can't be told is left out. */
-function steadyStates(
+/** Where the corner is held steadily. What can't be told is left out; nothing where it does not stand. */
+export function steadyStatesOf(
   state: AxleState,
   { cases }: TravelRequirement,
   { downforce }: Certain<CarSizingFile>,
 ): SteadyState[] {
-  const rest = state.rest?.travel ?? 0;
-  const steady: SteadyState[] = [{ state: 'rest', travel: rest }];
+  if (state.rest === null) return [];
+  const rest = state.rest.travel;
+  const contact = contactTravel(state);
+  const steady: SteadyState[] = [];
   const add = (name: SteadyState['state'], travel: number | null) => {
-    if (travel !== null) steady.push({ state: name, travel });
+    if (travel === null) return;
+    steady.push({ state: name, travel, travelToContact: contact === null ? null : contact - travel });
   };
+  add('rest', rest);
   if (downforce !== undefined) add('topSpeed', speedRow(state, downforce, topSpeedOf(downforce)).travel);
   for (const [name, part] of [
     ['corner', 'roll'],

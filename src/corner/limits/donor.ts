@@ -11,7 +11,8 @@ import { extremes } from '../../linkage/extremes.ts';
 import { bindMeasure } from '../../linkage/measure.ts';
 import { reader, readRows } from '../../linkage/reader.ts';
 import type { CornerModel } from '../model.ts';
-import { type Eyes, lengthOf } from './damper.ts';
+import { type Eyes, lengthOf, marginToLength } from './damper.ts';
+import { firstCrossing, type Side } from './first-crossing.ts';
 import type { CheckedOptions } from './options.ts';
 import type { TravelPath } from './travel-path.ts';
 
@@ -39,6 +40,8 @@ export interface DonorComparison {
   readonly donorAsIs: StrokeLeft;
   /** The same for a donor whose eyes are moved so that it stands at design ride height in its measured state; null for a length between. */
   readonly donorCutToFit: StrokeLeft | null;
+  /** Wheel travel to which the donor goes, fitted as it is without a bump stop, mm, bump +; null where that is not known or it ends nothing. */
+  readonly donorTravel: Readonly<Record<Side, number | null>>;
   /** The same, one thing each. */
   readonly diagnostics: readonly Diagnostic[];
 }
@@ -79,16 +82,42 @@ export function compareDonor(
     deadLengthDifference: extended === null || compressed === null ? null : 2 * compressed - extended,
     designLengthDifference: ride - donor.length,
   };
+  const travelTo = (length: number | undefined, side: Side) =>
+    length === undefined
+      ? null
+      : (firstCrossing(travelPath, [marginToLength(eyes, length, side === 'droop')], side)?.travel ?? null);
+  const donorTravel = {
+    bump: travelTo(known.compressed, 'bump'),
+    droop: travelTo(known.extended, 'droop'),
+  };
   return {
     ...differences,
     unit,
+    donorTravel,
     donorAsIs: { extension: less(known.extended, ride), compression: less(ride, known.compressed) },
     donorCutToFit: cutToFit(donor),
     diagnostics: [
       ...(unit === null ? [] : againstDonor(differences, donor, unit, ride)),
       ...donorAlone(donor, known, ride),
+      ...donorTravelOn(donorTravel, options.required ?? {}),
     ],
   };
+}
+
+/** Wheel travel of a donor against what is required, mm, both positive; nothing where neither is known. */
+export function donorTravelOn(
+  { bump, droop }: DonorComparison['donorTravel'],
+  required: { readonly [side in Side]?: number | null | undefined },
+): Diagnostic[] {
+  if (bump === null && droop === null) return [];
+  return [
+    note('donorTravel', {
+      bump,
+      droop: droop === null ? null : Math.abs(droop),
+      bumpRequired: required.bump ?? null,
+      droopRequired: required.droop ?? null,
+    }),
+  ];
 }
 
 /** A donor that stands at ride height in the state in which it was measured. */
@@ -163,7 +192,7 @@ const note = (code: string, values: Diagnostic['values']): Diagnostic => {
 
 /** The unit to order against the donor. */
 function againstDonor(
-  differences: Omit<DonorComparison, 'unit' | 'donorAsIs' | 'donorCutToFit' | 'diagnostics'>,
+  differences: Omit<DonorComparison, 'unit' | 'donorAsIs' | 'donorCutToFit' | 'donorTravel' | 'diagnostics'>,
   { length, state }: Donor,
   { extendedLength, compressedLength, basis }: ComparedUnit,
   rideLength: number,

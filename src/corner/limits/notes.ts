@@ -42,9 +42,10 @@ export function notesOn(
     }
   }
   for (const [joint, axes] of Object.entries(ballJoints)) {
-    if ((axes?.housingAxis === undefined) === (axes?.studAxis === undefined)) continue;
-    const given = axes?.studAxis === undefined ? 'housingAxis' : 'studAxis';
-    note('oneAxisOfBallJoint', `ballJoints.${joint}`, { joint, given }, 'note');
+    const given = (['housingAxis', 'studAxis'] as const).filter((axis) => axes?.[axis] !== undefined);
+    const path = `ballJoints.${joint}`;
+    if (given.length === 0) note('noAxisOfBallJoint', path, { joint }, 'note');
+    if (given.length === 1) note('oneAxisOfBallJoint', path, { joint, given: given[0] }, 'note');
   }
   if (tyre !== undefined) notes.push(...tyreNotes(tyre, model));
   arch.forEach(([y, z], k) => {

@@ -69,7 +69,8 @@ export function tyreNotes(tyre: Tyre, { drawing: { points }, ...model }: CornerM
     notes.push({ code: 'overallRadiusNotAboveLoaded', severity: 'check', path: 'tyre', values });
   }
   const by = 0.5 * width * Math.sin(Math.abs(model.camber) / DEGREES);
-  if (by >= TAPE) {
+  // Where the contact patch is given, it is where the tyre carries.
+  if (by >= TAPE && model.standsBy === 'camber') {
     const side = model.camber < 0 ? 'inner' : 'outer';
     notes.push({ code: 'shoulderBelowTread', severity: 'note', path: 'tyre', values: { side, width, by } });
   }

@@ -2,6 +2,7 @@ import type { AfterOrder, WheelAfterOrder } from '../../coilover/ordered/after-o
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import { axleName } from '../../corner/axles.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
+import { adviceHeading } from '../../sentences/after-advice.ts';
 import { sentence } from '../../sentences/sentence.ts';
 import type { Quantity, Units } from '../../units.ts';
 import { issueLine } from '../issue-line.ts';
@@ -16,15 +17,15 @@ export function afterWeighing(axles: readonly AxleSizing[], paper: OnPaper): Blo
   if (bought.length === 0) return [];
   const weighed = bought.some(({ after }) => after.weighed);
   return [
-    heading(2, weighed ? 'After weighing' : 'With what was ordered'),
+    heading(2, adviceHeading(weighed)),
     paragraph(
-      `What was ordered stays as it is; ${weighed ? 'the masses are those of the scales' : 'the masses are still estimated'}. Each wheel has its own load, the anti-roll bar disconnected. A turn at one wheel moves some load to the others: weigh again after the last one.`,
+      `What was ordered stays as it is; ${weighed ? 'the masses are those of the scales' : 'the masses are still estimated'}. Each wheel has its own load, the anti-roll bar disconnected. A turn at one wheel moves some load to the others: weigh again after the last one. Perch setting: eye-to-eye length minus spring length.`,
     ),
     ...bought.flatMap(({ axle, after, advice }) => [
       heading(3, `${axleName(axle)}${boughtAs(after)}`),
       list(adviceLines(advice, paper.units[0])),
       wheels(after.wheels, paper),
-      ...damping(after),
+      ...damping(after, paper),
     ]),
   ];
 }
@@ -76,7 +77,7 @@ function wheels(found: readonly WheelAfterOrder[], { orDash }: OnPaper): Block {
   );
 }
 
-function damping({ damping: found }: AfterOrder): Block[] {
+function damping({ damping: found, change }: AfterOrder, paper: OnPaper): Block[] {
   if (found === null) return [];
   const ratio = (value: number | null, loose = '–') => (value === null ? loose : value.toFixed(2));
   const row = (label: string, { droop, design, bump }: typeof found.mean) => [
@@ -85,12 +86,10 @@ function damping({ damping: found }: AfterOrder): Block[] {
     ratio(design),
     ratio(bump),
   ];
+  const spring = change === null ? '' : ` and the new ${paper.both(change.spring.rate, 'rate')} spring`;
   return [
-    paragraph(
-      `Low-speed damping ratio with the valving as bought${found.target === null ? '' : `; target ${found.target.toFixed(2)} at ride height`}:`,
-    ),
     table(
-      'Damping ratio with the valving as bought',
+      `Low-speed damping ratio with the valving as bought${spring}, the perches set as advised${found.target === null ? '' : `; target ${found.target.toFixed(2)} at ride height`}`,
       ['', 'at the droop limit', 'at ride height', 'at bump stop contact or bump limit'],
       [
         row('compression', found.compression),

@@ -62,10 +62,10 @@ const CHANGES: Readonly<Record<string, Change>> = {
     return `Ride height at speed, and the travel left there.${loss === null ? '' : ` Lost at top speed: ${loss}; about a tenth more for a tenth more downforce.`}`;
   },
   coiloverAlongStrut: () => 'A spring set at an angle to the strut has a ratio of its own.',
-  rateStepAssumed: () => 'The next rates available, and so the spring rate fitted and its frequency.',
+  rateStepAssumed: () => 'The next rates available, and so the spring rate chosen and its frequency.',
   damperFromTravel: () =>
     'Another damper has other lengths and another stroke, and may stop the wheel elsewhere.',
   minLengthTaken: () => 'The spring travel available, and so whether the spring fits.',
   loadFactorsAssumed: () =>
-    'The wheel load of each case is proportional to its factor; the joint loads follow.',
+    'The wheel load of each case is proportional to its factor; the joint loads follow. Braking adds forces that no case counts.',
 };

@@ -2,24 +2,29 @@ import { DAMPING_RANGES, FREQUENCY_RANGES, type UseRange } from '../../coilover/
 import type { SpringOption } from '../../coilover/sizing/choose-spring.ts';
 import type { SpeedRow } from '../../coilover/sizing/downforce.ts';
 import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
+import type { OrderStatus } from '../../coilover/sizing/order-status.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
+import { isBought } from '../../coilover/sizing/unsettled.ts';
 import { axleName } from '../../corner/axles.ts';
 import { sentence } from '../../sentences/sentence.ts';
 import { worded } from '../../sentences/worded.ts';
+import { uncapital } from '../../words.ts';
 import { type Block, heading, paragraph, pictureOf, table } from './blocks.ts';
 import { loadsPart } from './loads-part.ts';
 import type { OnPaper } from './on-paper.ts';
 import { partsOnPaper } from './parts-on-paper.ts';
+import { cornerPart } from './pictures.ts';
 import { rateCurve } from './rate-curve.ts';
 import { travelPart } from './travel-part.ts';
 
-/** All of one axle but its figures: travel, spring, damping, speeds, loads. */
-export function axlePart(sized: AxleSizing, paper: OnPaper): Block[] {
+/** All of one axle but its figures: its corner to be checked first, travel, spring, damping, speeds, loads. */
+export function axlePart(sized: AxleSizing, status: OrderStatus, paper: OnPaper): Block[] {
   return [
     heading(2, axleName(sized.axle)),
+    ...cornerPart(sized, paper),
     ...travelPart(sized, paper),
     ...springs(sized, paper),
-    ...damping(sized, paper),
+    ...damping(sized, status, paper),
     ...speeds(sized, paper),
     ...loadsPart(sized, paper),
   ];
@@ -36,7 +41,7 @@ function springs(sized: AxleSizing, paper: OnPaper): Block[] {
       `Required: ${both(required, 'rate')}. Next rates available: ${both(adjacentRates.below, 'rate')} and ${both(adjacentRates.above, 'rate')}.`,
       typeof handMethodRate === 'number'
         ? `The hand method, from two lengths and the inclination, gives ${both(handMethodRate, 'rate')}: ${Math.abs(100 * (handMethodRate / required - 1)).toFixed(0)} % ${handMethodRate < required ? 'low' : 'high'}.`
-        : `The hand method gives no figure. ${sentence(handMethodRate)}`,
+        : `The hand method gives no figure, because ${uncapital(sentence(handMethodRate))}`,
     );
   }
   const parts = [
@@ -45,7 +50,7 @@ function springs(sized: AxleSizing, paper: OnPaper): Block[] {
       ? []
       : [
           table(
-            'Springs available, the best fit first, the perch set for design ride height',
+            'Springs available, with the perch set for design ride height',
             [
               'spring, best fit first',
               'rate',
@@ -71,29 +76,37 @@ function springs(sized: AxleSizing, paper: OnPaper): Block[] {
             [1, 2, 3, 4, 5],
           ),
           ...(springOptions.some(({ spring }) => isTaken(spring))
-            ? [
-                paragraph(
-                  `${TAKEN.trim()} To the minimum permissible length L_n as this sizing takes it: see the assumptions.`,
-                ),
-              ]
+            ? [paragraph(`${TAKEN.trim()} The minimum permissible length L_n is estimated: see Assumptions.`)]
             : []),
         ]),
     ...(rateTable.length === 0
       ? []
       : [
-          ...pictureOf(`${axleName(sized.axle)}: frequency at each spring rate`, (title) =>
-            rateCurve(sized, title, units),
+          ...pictureOf(
+            `${axleName(sized.axle)}: frequency at each spring rate`,
+            (title) => rateCurve(sized, title, units),
+            (title) => rateCurve(sized, title, units, true),
           ),
           table(
-            'Frequency at each spring rate, the perch set for design ride height',
-            ['spring rate', 'wheel rate', 'frequency', 'with the tyre', 'preload, negative: loose', 'remark'],
+            'Frequency at each spring rate, with the perch set for design ride height',
+            [
+              'spring rate',
+              'wheel rate',
+              'frequency',
+              'with the tyre',
+              'preload at full extension (negative: loose)',
+              'remark',
+            ],
             rateTable.map((row) => [
               both(row.springRate, 'rate'),
               both(row.wheelRate, 'rate'),
               orDash(row.frequency, 'frequency'),
               orDash(row.frequencyWithTyre, 'frequency'),
               orDash(row.preload, 'length'),
-              row.fitted ? 'fitted' : '',
+              [
+                ...(row.fitted ? [isBought(sized.input) ? 'fitted' : 'chosen'] : []),
+                ...(row.preload !== null && row.preload < 0 ? ['loose at full droop'] : []),
+              ].join('; '),
             ]),
             [0, 1, 2, 3, 4],
           ),
@@ -146,12 +159,24 @@ function perch({ perch }: AxleSizing, { both }: OnPaper): Block[] {
   const stands = (travel: number) => `${both(Math.abs(travel), 'length')} ${travel > 0 ? 'below' : 'above'}`;
   return [
     paragraph(
-      `The perch sets the car from ${stands(perch.travelAtMin)} to ${stands(perch.travelAtMax)} design ride height${perch.reachesDesign ? '.' : ': design ride height is out of reach.'} Raising the car with the perch takes droop travel and gives bump travel.`,
+      `The perch sets the car from ${stands(perch.travelAtMin)} to ${stands(perch.travelAtMax)} design ride height${perch.reachesDesign ? '.' : ': design ride height is out of reach.'} Raising the car with the perch reduces droop travel and increases bump travel.`,
     ),
   ];
 }
 
-function damping({ dampingTable, input, figure }: AxleSizing, { given }: OnPaper): Block[] {
+/** What the forces of a damper stand on, as the maker's page is headed. */
+const FORCES_ON: Readonly<Record<OrderStatus, string>> = {
+  order: 'The forces on the order',
+  enquiry: 'The forces on the enquiry',
+  notForOrder: 'The forces on the enquiry',
+  bought: 'The valving as bought',
+};
+
+function damping(
+  { dampingTable, input, figure }: AxleSizing,
+  status: OrderStatus,
+  { given }: OnPaper,
+): Block[] {
   if (dampingTable.length === 0) {
     return input.sizing?.damping === undefined
       ? [
@@ -171,7 +196,7 @@ function damping({ dampingTable, input, figure }: AxleSizing, { given }: OnPaper
   return [
     heading(3, 'Damping'),
     paragraph(
-      `The forces on the order${knee === undefined ? '' : `, with a knee at ${given(knee, 'shaftSpeed')},`} give a damping ratio of ${ratio('staticDampingRatio')} at ride height, ${atDroop} and ${ratio('dampingRatioAtBump')} at ${bump}.`,
+      `${FORCES_ON[status]}${knee === undefined ? '' : `, with a knee at ${given(knee, 'shaftSpeed')},`} ${status === 'bought' ? 'gives' : 'give'} a damping ratio of ${ratio('staticDampingRatio')} at ride height, ${atDroop} and ${ratio('dampingRatioAtBump')} at ${bump}.`,
     ),
   ];
 }

@@ -47,7 +47,7 @@ export type Block =
       readonly rows: readonly (readonly string[])[];
       /** Columns of figures stand to the right. */
       readonly figures: readonly number[];
-      /** What the table is of, for those who can't see where it stands. */
+      /** What the table is of: its caption in a report, unless the heading above says it. */
       readonly label: string;
       /** The last cell of a row reaches over the empty ones behind it. */
       readonly spans?: boolean;
@@ -62,6 +62,8 @@ export type Block =
       readonly kind: 'picture';
       readonly title: string;
       readonly svg: string;
+      /** The same for a narrow screen, where the other would be too small to read. */
+      readonly narrow?: string;
       /** Width on paper, mm, for a picture that is to scale; as wide as there is room without one. */
       readonly width?: number;
       /** The same in words and figures, for a form without pictures. */
@@ -89,9 +91,15 @@ export const paragraph = (text: string): Block => ({ kind: 'text', text });
 export const list = (items: readonly string[]): Block => ({ kind: 'list', items });
 
 /** A picture by its title, where there is one. */
-export function pictureOf(title: string, draw: (title: string) => string | null): Block[] {
+export function pictureOf(
+  title: string,
+  draw: (title: string) => string | null,
+  drawNarrow: (title: string) => string | null = () => null,
+): Block[] {
   const svg = draw(title);
-  return svg === null ? [] : [{ kind: 'picture', title, svg }];
+  if (svg === null) return [];
+  const narrow = drawNarrow(title);
+  return [{ kind: 'picture', title, svg, ...(narrow === null ? {} : { narrow }) }];
 }
 
 /** A table, with what it is of; its columns but the first hold figures unless said otherwise. */
@@ -102,4 +110,10 @@ export function table(
   figures: readonly number[] = head.map((_, k) => k).slice(1),
 ): Block {
   return { kind: 'table', label, head, rows, figures };
+}
+
+/** The text of the last heading above a block; empty where there is none. A table that says no more needs no caption. */
+export function headingAbove(blocks: readonly Block[], k: number): string {
+  const above = blocks.slice(0, k).flatMap((block) => (block.kind === 'heading' ? [block.text] : []));
+  return above.at(-1) ?? '';
 }

@@ -6,13 +6,14 @@ import { type Attributes, type Element, element, svgDocument, text } from '../sv
 import { textWidth } from '../text.ts';
 import { type Block, table } from './blocks.ts';
 
+/** Width of the picture on paper, and on a narrow screen. */
 const WIDTH = 700;
+export const NARROW_WIDTH = 360;
 /** Room for the outline of a bar at either end, and how long all pieces of a bar are. */
 const EDGE = 0.5;
-const BARS = WIDTH - 2 * EDGE;
 const FONT = 11;
 /** Of places in the file. */
-const SMALL = 9.5;
+const SMALL = 10;
 const BAR = 13;
 /** From the top of a figure to its bar, from there to the first line of words, and from line to line. */
 const HEAD = 15;
@@ -33,41 +34,61 @@ const BEFORE_PATH = 4;
 const AFTER_WORDS = 16;
 
 /** Figures with what makes them uncertain; those that nothing does are left out, and null is for none. */
-export function contributionBars(figures: readonly Figure[], title: string): string | null {
-  const rows = figures.filter(({ contributions }) => contributions.length > 0);
+export function contributionBars(
+  figures: readonly Figure[],
+  title: string,
+  width: number = WIDTH,
+): string | null {
+  const rows = figures.filter(isUncertain);
   if (rows.length === 0) return null;
   let height = 0;
   const content = rows.flatMap((figure) => {
-    const row = rowOf(figure, height);
+    const row = rowOf(figure, height, width);
     height = row.bottom;
     return row.content;
   });
-  return svgDocument({ width: WIDTH, height, title, content });
+  return svgDocument({ width, height, title, content });
+}
+
+/** Whether a figure has an interval, which something makes. */
+function isUncertain({ lower, upper, contributions }: Figure): boolean {
+  return contributions.length > 0 && lower !== null && upper !== null && lower < upper;
 }
 
 function rowOf(
   { label, contributions }: Figure,
   top: number,
+  width: number,
 ): { readonly content: Element[]; readonly bottom: number } {
-  const bar = (x: number, width: number, fill: string) =>
-    element('rect', { x: EDGE + x, y: top + HEAD, width, height: BAR, fill, ...THIN });
+  const bar = (x: number, length: number, fill: string) =>
+    element('rect', { x: EDGE + x, y: top + HEAD, width: length, height: BAR, fill, ...THIN });
+  const bars = width - 2 * EDGE;
   let from = 0;
   let [x, line] = [0, top + HEAD + WORDS];
   const pieces: Element[] = [];
   const words: Element[] = [];
-  largest(contributions).forEach(({ name: what, input, fraction }, k) => {
-    pieces.push(bar(from * BARS, fraction * BARS, FILLS[k]));
+  largest(contributions).forEach(({ name: what, input, fraction, shown }, k) => {
+    pieces.push(bar(from * bars, fraction * bars, FILLS[k]));
     from += fraction;
-    const name = `${what} ${percent(fraction)}`;
+    const name = `${what} ${percent(shown)}`;
     const path = MARK + AFTER_MARK + textWidth(name, FONT) + BEFORE_PATH;
     const end = input === '' ? path - BEFORE_PATH : path + textWidth(input, SMALL);
-    if (x > 0 && x + end > WIDTH) [x, line] = [0, line + LINE];
+    if (x > 0 && x + end > width) [x, line] = [0, line + LINE];
+    // A place that does not fit beside its name stands below it.
+    const isBelow = input !== '' && end > width;
     words.push(
       element('rect', { x, y: line - MARK, width: MARK, height: MARK, fill: FILLS[k], ...THIN }),
       text(name, [x + MARK + AFTER_MARK, line], { 'font-size': FONT }),
-      ...(input === '' ? [] : [text(input, [x + path, line], { 'font-size': SMALL, fill: '#555' })]),
+      ...(input === ''
+        ? []
+        : [
+            text(input, isBelow ? [MARK + AFTER_MARK, line + LINE] : [x + path, line], {
+              'font-size': SMALL,
+              fill: '#555',
+            }),
+          ]),
     );
-    x += end + AFTER_WORDS;
+    [x, line] = isBelow ? [width, line + LINE] : [x + end + AFTER_WORDS, line];
   });
   return {
     content: [text(label, [0, top + 11], { 'font-size': FONT, 'font-weight': 'bold' }), ...pieces, ...words],
@@ -79,13 +100,24 @@ function rowOf(
 function largest(contributions: Figure['contributions']) {
   const named = contributions.slice(0, NAMED).map((one) => ({ ...one, name: wordsOf(one.input) }));
   const others = 1 - named.reduce((sum, { fraction }) => sum + fraction, 0);
-  return others > LEAST ? [...named, { name: 'others', input: '', fraction: others }] : named;
+  const all = others > LEAST ? [...named, { name: 'others', input: '', fraction: others }] : named;
+  return inPercent(all);
 }
 
-/** `42 %`; less than half a percent as `under 1 %`. */
-function percent(fraction: number): string {
-  const shown = (100 * fraction).toFixed(0);
-  return `${shown === '0' ? 'under 1' : shown} %`;
+/** Fractions of 1 with whole percents that add up to 100: the others, or the largest, take what rounding leaves over. */
+function inPercent<One extends { readonly input: string; readonly fraction: number }>(
+  all: readonly One[],
+): (One & { readonly shown: number })[] {
+  const shown = all.map(({ fraction }) => Math.round(100 * fraction));
+  const left = 100 - shown.reduce((sum, one) => sum + one, 0);
+  const last = all.length - 1;
+  const taker = all[last].input === '' && shown[last] + left >= 0 ? last : 0;
+  return all.map((one, k) => ({ ...one, shown: shown[k] + (k === taker ? left : 0) }));
+}
+
+/** `42 %`; nothing as `under 1 %`. */
+function percent(shown: number): string {
+  return `${shown === 0 ? 'under 1' : shown} %`;
 }
 
 /** The same as a table. */
@@ -93,14 +125,16 @@ export function contributionTable(figures: readonly Figure[], title: string): Bl
   return table(
     title,
     ['figure', 'what makes it uncertain', 'place in the file', 'fraction of its variance'],
-    figures.flatMap(({ label, contributions }) =>
-      largest(contributions).map(({ name, input, fraction }, k) => [
-        k === 0 ? label : '',
-        name,
-        input,
-        percent(fraction),
-      ]),
-    ),
+    figures
+      .filter(isUncertain)
+      .flatMap(({ label, contributions }) =>
+        largest(contributions).map(({ name, input, shown }, k) => [
+          k === 0 ? label : '',
+          name,
+          input,
+          percent(shown),
+        ]),
+      ),
     [3],
   );
 }

@@ -1,12 +1,13 @@
 import type { FigureGroup } from '../../coilover/sizing/figure.ts';
-import type { Figure, Sizing } from '../../coilover/sizing/result.ts';
+import type { AxleSizing, Figure, Sizing } from '../../coilover/sizing/result.ts';
+import { isBought } from '../../coilover/sizing/unsettled.ts';
 import { axleName } from '../../corner/axles.ts';
 import { printedValue } from '../margins.ts';
-import { type Block, type FigureValue, heading } from './blocks.ts';
+import { type Block, type FigureValue, heading, paragraph } from './blocks.ts';
 import type { OnPaper } from './on-paper.ts';
 
 const GROUPS: readonly (readonly [FigureGroup, string])[] = [
-  ['order', 'Fixed by the order'],
+  ['order', 'Fixed once ordered'],
   ['adjustable', 'Can be changed later: spring, valving, perch'],
   ['car', 'The car at each axle'],
 ];
@@ -27,10 +28,39 @@ export function figuresPart({ axles, figures }: Sizing, paper: OnPaper): Block[]
     return [title, axles.map(({ axle }) => axleName(axle)), rows] as const;
   });
   const ofCar = figures.map((figure) => ({ ...figure, values: [figureValue(figure, paper)] }));
-  return [...groups, ['The whole car', [''], ofCar] as const].flatMap(([title, heads, rows]) => {
-    const known = rows.filter(({ values }) => values.some((value) => value !== null));
-    return known.length === 0 ? [] : [heading(3, title), { kind: 'figures', heads, rows: known } as const];
-  });
+  const notes = axles.flatMap(notesOn);
+  return [
+    ...(notes.length === 0 ? [] : [paragraph(notes.join(' '))]),
+    ...[...groups, ['The whole car', [''], ofCar] as const].flatMap(([title, heads, rows]) => {
+      const known = rows.filter(({ values }) => values.some((value) => value !== null));
+      return known.length === 0 ? [] : [heading(3, title), { kind: 'figures', heads, rows: known } as const];
+    }),
+  ];
+}
+
+/** Tolerances of a coilover that its intervals do not count. */
+const TOLERANCES = { lengthTolerance: 'lengths', rateTolerance: 'the spring rate' } as const;
+
+/** What the intervals of an axle leave out or count, and how its perch is set. */
+function notesOn({ axle, input, afterOrder, spring }: AxleSizing): string[] {
+  const { order } = input.sizing ?? {};
+  const name = axleName(axle);
+  const missing = Object.entries(TOLERANCES)
+    .filter(([tolerance]) => order?.[tolerance as keyof typeof TOLERANCES] === undefined)
+    .map(([, words]) => words);
+  return [
+    ...(missing.length === 0 || spring === null
+      ? []
+      : [
+          `${name}: tolerances of ${missing.join(' and ')} ${isBought(input) ? 'not given' : 'not yet agreed'}, not included in its intervals.`,
+        ]),
+    ...(order?.rateTolerance === undefined
+      ? []
+      : [
+          `${name}: a spring off its rate moves the static ride height and with it the required travel; the intervals count that, the perch corrects it.`,
+        ]),
+    ...(afterOrder === null ? [] : [`${name}: spring and perch as they are fitted, not as advised.`]),
+  ];
 }
 
 /** A figure in both units, with its interval in those of the file; `printed` gives the value to print in units. */

@@ -1,6 +1,13 @@
 import { uncapital } from '../../words.ts';
 import { printed } from '../text.ts';
-import type { Block, FigureRow, FigureValue, FormLine, OrderSheet } from './blocks.ts';
+import {
+  type Block,
+  type FigureRow,
+  type FigureValue,
+  type FormLine,
+  headingAbove,
+  type OrderSheet,
+} from './blocks.ts';
 import { PAGE_HEAD, PAGE_MEDIA, PAGE_RULES } from './page-style.ts';
 
 /** An order or a report as one HTML file that needs nothing else: pictures inside, no script, made to be printed on A4 or Letter. */
@@ -47,7 +54,8 @@ function pageMark({ blocks }: OrderSheet): string {
 
 function content(sheet: OrderSheet): string {
   const { title, blocks } = sheet;
-  return [...(isPaged(sheet) ? [] : [`<h1>${escaped(title)}</h1>`]), ...blocks.map(written)].join('\n');
+  const parts = blocks.map((block, k) => written(block, isPaged(sheet) ? null : headingAbove(blocks, k)));
+  return [...(isPaged(sheet) ? [] : [`<h1>${escaped(title)}</h1>`]), ...parts].join('\n');
 }
 
 /** Whether a sheet is made of pages, each with its own heading. */
@@ -72,6 +80,7 @@ ul { margin: 0 0 3mm; padding-left: 5mm; }
 li { margin-bottom: 0.6mm; orphans: 2; widows: 2; }
 nav a { color: inherit; }
 table { border-collapse: collapse; width: 100%; margin: 0 0 2.5mm; font-size: 8pt; line-height: 1.2; }
+caption { text-align: left; font-weight: bold; font-size: 8pt; padding: 0.6mm 0; break-after: avoid; }
 table.short { break-inside: avoid; }
 th, td { text-align: left; vertical-align: top; padding: 0.5mm 3mm 0.5mm 0; border-bottom: 0.3pt solid #bbb; }
 th { font-weight: normal; font-style: italic; border-bottom: 0.6pt solid #111; vertical-align: bottom; }
@@ -80,10 +89,12 @@ td.n, th.n { text-align: right; padding: 0.5mm 0 0.5mm 2.5mm; font-variant-numer
 td span { white-space: nowrap; }
 td.n + td:not(.n), th.n + th:not(.n) { padding-left: 4mm; }
 tr { break-inside: avoid; }
+table:not(.short) tbody tr:nth-child(-n+4) { break-after: avoid; }
 td.n small { white-space: nowrap; }
-small { display: block; color: #444; font-size: 7.2pt; line-height: 1.2; }
+small { display: block; color: #444; font-size: 7.2pt; line-height: 1.2; font-weight: normal; }
 figure { margin: 1.5mm 0 2.5mm; break-inside: avoid; }
 figure svg { display: block; width: 100%; height: auto; max-height: 235mm; margin: 0 auto; }
+figure svg.narrow { display: none; }
 svg.whisker { width: 14mm; height: 2.2mm; vertical-align: -0.2mm; }`;
 
 /** Of a page of its own: on a narrow screen the cells of a wide table stand below one another, each with the name of its column. */
@@ -91,9 +102,10 @@ const NARROW_SCREEN = `@media screen and (max-width: 640px) { body { font-size: 
 table.wide thead { display: none; } table.wide tr, table.wide th, table.wide td { display: block; text-align: left; padding: 0.3mm 0; border: 0; }
 table.wide tr { padding: 1mm 0; border-bottom: 0.3pt solid #bbb; } table.wide th[scope=row] { font-weight: bold; }
 table.wide td[data-label]::before { content: attr(data-label) ': '; color: #444; } table.wide td.n + td:not(.n) { padding-left: 0; } table.wide td:empty { display: none; }
-figure { overflow-x: auto; } figure svg { min-width: 760px; } svg.whisker { min-width: 0; } }`;
+figure { overflow-x: auto; } figure svg { min-width: 760px; } svg.whisker { min-width: 0; } figure svg.wide { display: none; } figure svg.narrow { display: block; min-width: 0; } }`;
 
-function written(block: Block): string {
+/** A block as HTML; in a report with the heading above it, by which a table has a caption or not. */
+function written(block: Block, heading: string | null = null): string {
   switch (block.kind) {
     case 'page':
       return `<section class="page" aria-label="${escaped(`${block.paper}, ${block.title}`)}">
@@ -101,11 +113,11 @@ function written(block: Block): string {
 <h1><b>${escaped(block.paper)} <small>${escaped(block.sheet)}</small></b> ${escaped(block.title)}</h1>
 ${form(block.lines)}
 </header>
-${block.blocks.map(written).join('\n')}
+${block.blocks.map((one) => written(one)).join('\n')}
 </section>`;
     case 'columns':
       return `<div class="columns">
-${block.columns.map((column) => `<div>\n${column.map(written).join('\n')}\n</div>`).join('\n')}
+${block.columns.map((column) => `<div>\n${column.map((one) => written(one)).join('\n')}\n</div>`).join('\n')}
 </div>`;
     case 'form':
       return form(block.lines, ` class="row" aria-label="${escaped(block.label)}"`);
@@ -134,7 +146,7 @@ ${block.items
         block.rows.map((row) => row.map(escaped)),
         block.figures,
         block.label,
-        { spans: block.spans },
+        { spans: block.spans, hasCaption: heading !== null && block.label !== heading },
       );
     case 'figures':
       return tableOf(
@@ -148,8 +160,14 @@ ${block.items
         { isWide: true },
       );
     case 'picture':
-      return `<figure${block.width === undefined ? '' : ` style="max-width: ${block.width}mm"`}>${block.svg.slice(block.svg.indexOf('<svg')).trim()}</figure>`;
+      return `<figure${block.width === undefined ? '' : ` style="max-width: ${block.width}mm"`}>${picture(block.svg, block.narrow === undefined ? '' : 'wide')}${block.narrow === undefined ? '' : picture(block.narrow, 'narrow')}</figure>`;
   }
+}
+
+/** A picture inside a page, with a class where it is one of two. */
+function picture(svg: string, name: '' | 'wide' | 'narrow'): string {
+  const inside = svg.slice(svg.indexOf('<svg')).trim();
+  return name === '' ? inside : inside.replace('<svg', `<svg class="${name}"`);
 }
 
 /** Labels with what stands in them; a line to write on where nothing does. */
@@ -162,7 +180,7 @@ function form(lines: readonly FormLine[], attributes = ''): string {
 
 /** Columns up to which a table fits a narrow screen, and rows up to which it stays on one page. */
 const NARROW = 4;
-const SHORT = 12;
+const SHORT = 4;
 
 /** A value in two units, which breaks between them only. */
 function unbroken(content: string): string {
@@ -176,7 +194,7 @@ function tableOf(
   rows: readonly (readonly string[])[],
   figures: readonly number[],
   label: string,
-  { spans = false, isWide = head.length > NARROW } = {},
+  { spans = false, hasCaption: isShown = false, isWide = head.length > NARROW } = {},
 ): string {
   const cell = (name: string, attributes: string, content: string, k: number) =>
     `<${name}${attributes}${figures.includes(k) ? ' class="n"' : ''}>${content}</${name}>`;
@@ -192,8 +210,8 @@ function tableOf(
     ...(isWide ? ['wide'] : []),
     ...(rows.length > SHORT ? [] : ['short']),
   ];
-  return `<table${classes.length === 0 ? '' : ` class="${classes.join(' ')}"`} aria-label="${escaped(label)}">
-${head.every((name) => name === '') ? '' : `<thead>${line(head.map(column).join(''))}</thead>\n`}<tbody>
+  return `<table${classes.length === 0 ? '' : ` class="${classes.join(' ')}"`}${isShown ? '' : ` aria-label="${escaped(label)}"`}>
+${isShown ? `<caption>${escaped(label)}</caption>\n` : ''}${head.every((name) => name === '') ? '' : `<thead>${line(head.map(column).join(''))}</thead>\n`}<tbody>
 ${rows.map((row) => line(spans ? spanning(row, part) : row.map(part).join(''))).join('\n')}
 </tbody>
 </table>`;

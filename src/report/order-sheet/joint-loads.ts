@@ -4,7 +4,7 @@ import type { AxialLoad } from '../../coilover/forces/ball-joint.ts';
 import type { CaseForces } from '../../coilover/forces/corner-forces.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import { modelOf } from '../../corner/corner.ts';
-import { ballJointName } from '../../words.ts';
+import { ballJointName, capital } from '../../words.ts';
 import { pointName } from '../names.ts';
 import { type Block, paragraph, table } from './blocks.ts';
 import { whole } from './mount-loads.ts';
@@ -49,17 +49,19 @@ export function jointLoads({ forces, input }: AxleSizing, paper: OnPaper): Block
       ]),
       [],
     ),
-    ...(taken.length === 0
-      ? []
-      : [
-          paragraph(
-            'Stud axis not given: taken along the kingpin, the stud on the upright and the housing on the arm. Give housingAxis in limits.ballJoints for your own joint.',
-          ),
-        ]),
+    ...(taken.length === 0 ? [] : [paragraph(taken.map((joint) => takenWords(joint, input)).join(' '))]),
     ...(others.length === 0
       ? []
       : [paragraph(`Whole force: on the upright, y outboard, z up (${paper.unit('force', units)}).`)]),
   ];
+}
+
+/** Why the stud of a joint is taken along the kingpin, and what to give. */
+function takenWords(joint: string, { limits }: AxleSizing['input']): string {
+  const name = capital(ballJointName(joint));
+  return joint in (limits.ballJoints ?? {})
+    ? `${name}: no axis given. Its stud is taken along the kingpin, straight in its housing at design ride height; give housingAxis and studAxis.`
+    : `${name}: not given. Its stud is taken along the kingpin; give limits.ballJoints.${joint} with housingAxis and studAxis.`;
 }
 
 /** `pulled out 314 lbf (1395 N), radial 90 lbf (399 N)`. */

@@ -5,11 +5,11 @@ import { ballJointName } from '../../words.ts';
 const CAUSES: Readonly<Record<LimitCause, string>> = {
   damperExtended: 'damper fully extended',
   damperCompressed: 'damper fully compressed',
-  springMinLength: 'spring at its minimum length',
+  springMinLength: 'spring at its minimum permissible length',
   bumpStopSolid: 'bump stop solid',
-  ballJointArticulation: 'ball joint at its articulation',
-  bearingMisalignment: 'bearing at its misalignment',
-  tyreContact: 'tyre contact',
+  ballJointArticulation: 'ball joint at its largest angle',
+  bearingMisalignment: 'bearing at its largest misalignment',
+  tyreContact: 'tyre contact with the arch',
   groundContact: 'chassis on the ground',
   deadPoint: 'dead point of the linkage',
   ratioZero: 'installation ratio zero',
@@ -19,5 +19,7 @@ const CAUSES: Readonly<Record<LimitCause, string>> = {
 
 /** A limit in a few words, with the ball joint by its name. */
 export function limitWords({ cause, part }: { readonly cause: LimitCause; readonly part: string }): string {
-  return cause === 'ballJointArticulation' && part !== '' ? ballJointName(part) : CAUSES[cause];
+  return cause === 'ballJointArticulation' && part !== ''
+    ? `${ballJointName(part)} at its largest angle`
+    : CAUSES[cause];
 }

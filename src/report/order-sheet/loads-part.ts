@@ -11,17 +11,27 @@ export function loadsPart(sized: AxleSizing, paper: OnPaper): Block[] {
   const { forces } = sized;
   if (forces === null) return [];
   const { cases } = forces;
-  const rows = cases.map((one) => axialRow(one, paper));
-  const differs = rows.some((row) => row.at(-1) !== NOTHING);
   return [
     heading(3, 'Loads on mounts and joints'),
     table(
-      'Axial force of the coilover in each load case',
-      ['load case', 'travel', 'axial force', 'spring', 'gas', 'bump stop', 'difference'],
-      rows,
+      'Load cases: force of the ground at the contact patch, and travel',
+      ['load case', 'up', 'sideways, outboard +', 'travel from design ride height, bump +'],
+      cases.map((one) => caseRow(one, paper)),
     ),
     paragraph(
-      `Travel is from design ride height, bump +: where the coilover balances the wheel load of the case, or the limit if it cannot.${differs ? ' Difference: axial force less spring, gas and bump stop. At full droop the extended damper holds it back; in bump it is metal on metal.' : ''}`,
+      `The wheel stands where the coilover balances the load of the case, or at the limit if it cannot.${topsOut(sized) ? ' At full droop the damper is topped out and holds the wheel up.' : ''} There is no braking force in these cases.`,
+    ),
+    table(
+      'Axial force of the coilover in each load case, compression +',
+      [
+        'load case',
+        'axial force, compression +',
+        'spring',
+        'gas',
+        'bump stop',
+        'topping out or metal contact',
+      ],
+      cases.map((one) => axialRow(one, paper)),
     ),
     ...jointLoads(sized, paper),
     ...mountLoads(sized, paper),
@@ -30,8 +40,24 @@ export function loadsPart(sized: AxleSizing, paper: OnPaper): Block[] {
 
 const NOTHING = '–';
 
+/** Whether the damper holds the wheel up at full droop. */
+function topsOut({ forces, limits }: AxleSizing): boolean {
+  if (limits.droop?.cause !== 'damperExtended') return false;
+  return (forces?.cases ?? []).some(({ tyre, shock }) => tyre === null && shock.metalContact < 0);
+}
+
+/** A case by what the ground does, and where the wheel stands. */
+function caseRow({ name, tyre, travel }: CaseForces, { both }: OnPaper): string[] {
+  const [sideways, up] = tyre ?? [0, 0];
+  return [
+    name,
+    ...[up, sideways].map((force) => (force === 0 ? NOTHING : both(force, 'force'))),
+    both(travel, 'length'),
+  ];
+}
+
 /** A case with parts that add up to the axial force as it is printed; the spring takes what rounding leaves over. */
-function axialRow({ name, travel, shock }: CaseForces, paper: OnPaper): string[] {
+function axialRow({ name, shock }: CaseForces, paper: OnPaper): string[] {
   const { both, number, units } = paper;
   const given = [shock.spring, shock.gas, shock.bumpStop];
   const isNothing = units.every((of) => Number(number(shock.metalContact, 'force', of)) === 0);
@@ -39,7 +65,6 @@ function axialRow({ name, travel, shock }: CaseForces, paper: OnPaper): string[]
   const total = isNothing ? given.reduce((all, part) => all + part, 0) : shock.total;
   return [
     name,
-    both(travel, 'length'),
     both(total, 'force'),
     ...partsOnPaper(parts, 0, 'force', paper),
     ...(isNothing ? [NOTHING] : []),

@@ -1,6 +1,6 @@
 // The order: what whoever makes the coilovers must know, on one page an axle.
 
-import { blocksOrder, orderStatus } from '../../coilover/sizing/order-status.ts';
+import { blocksOrder, conflictsOn, orderStatus } from '../../coilover/sizing/order-status.ts';
 import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
 import { ENDS, holdOf, isBought } from '../../coilover/sizing/unsettled.ts';
 import { axleName } from '../../corner/axles.ts';
@@ -62,9 +62,7 @@ function pageOf(
 ): Block & { readonly kind: 'page'; readonly paper: Paper } {
   const { name, use, units, conflicts } = sizing;
   const { axle, input } = sized;
-  const found = conflicts.filter(
-    (one) => !one.path.startsWith('corners.') || one.path.startsWith(`corners.${axle}`),
-  );
+  const found = conflictsOn(axle, conflicts);
   const items = toAgree(sized);
   const paper = paperOf(found, sized);
   const unit = `${axleName(axle).toLowerCase()} coilover`;

@@ -1,12 +1,24 @@
 import { uncapital } from '../../words.ts';
 import { printed } from '../text.ts';
-import type { Block, FigureRow, FormLine, OrderSheet } from './blocks.ts';
+import { type Block, type FigureRow, type FormLine, headingAbove, type OrderSheet } from './blocks.ts';
 
 /** An order or a report as Markdown: in place of its pictures what they say in words. */
 export function sheetMarkdown({ title, blocks }: OrderSheet): string {
   const isPaged = blocks.some(({ kind }) => kind === 'page');
-  const parts = [...(isPaged ? [] : [`# ${escaped(title)}`]), ...blocks.flatMap(written)];
+  const parts = [
+    ...(isPaged ? [] : [`# ${escaped(title)}`]),
+    ...blocks.flatMap((block, k) => [
+      ...(isPaged ? [] : caption(block, headingAbove(blocks, k))),
+      ...written(block),
+    ]),
+  ];
   return `${parts.join('\n\n')}\n`;
+}
+
+/** What a table is of, where the heading above does not say it. */
+function caption(block: Block, heading: string): string[] {
+  if (block.kind !== 'table' || block.label === heading) return [];
+  return [`${escaped(block.label)}:`];
 }
 
 function written(block: Block): string[] {

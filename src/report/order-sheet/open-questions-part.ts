@@ -1,6 +1,7 @@
-// What is still to be found out, and what the order leaves to be agreed: the same list as on the order.
+// What is still to be found out, and what the order leaves to be agreed: the same list as on the order; of a bought coilover only what is new.
 
-import type { Sizing } from '../../coilover/sizing/result.ts';
+import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
+import { isBought } from '../../coilover/sizing/unsettled.ts';
 import { axleName } from '../../corner/axles.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import { sentence } from '../../sentences/sentence.ts';
@@ -16,7 +17,11 @@ const ON_ORDER = ['springLengthsOpen', 'minLengthOpen'];
 export function openQuestionsPart({ openQuestions, axles, units }: Sizing): Block[] {
   const own = openQuestions.flatMap(besidesOrder).map((one) => sentence(one, units));
   const rows = axles.flatMap((sized) =>
-    agreeLines(toAgree(sized), true).map(([who, what]) => [axleName(sized.axle), who, what]),
+    (isBought(sized.input) ? newSpring(sized) : agreeLines(toAgree(sized), true)).map(([who, what]) => [
+      axleName(sized.axle),
+      who,
+      what,
+    ]),
   );
   if (own.length === 0 && rows.length === 0) return [];
   return [
@@ -27,6 +32,13 @@ export function openQuestionsPart({ openQuestions, axles, units }: Sizing): Bloc
       ? [paragraph('* Without this the coilover cannot be made.')]
       : []),
   ];
+}
+
+/** What a new spring leaves to be agreed, where the advice on a bought coilover asks for one that no list has. */
+function newSpring({ afterOrder }: AxleSizing): [who: string, what: string][] {
+  const { change } = afterOrder ?? {};
+  if (change == null || change.listed) return [];
+  return [['spring maker', 'free length, minimum permissible length and inner diameter of the new spring']];
 }
 
 /** A question without what the order asks. */

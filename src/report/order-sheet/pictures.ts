@@ -3,24 +3,36 @@ import { axleName } from '../../corner/axles.ts';
 import type { Corner } from '../../corner/corner.ts';
 import { sweep } from '../../corner/sweep.ts';
 import type { Units } from '../../units.ts';
-import { plotCurves } from '../curves.ts';
+import { type Curves, curvesPlot } from '../curves.ts';
 import { drawCorner } from '../drawing.ts';
+import type { PlotLayout } from '../plot.ts';
+import { element, svgDocument } from '../svg.ts';
 import { type Block, heading, table } from './blocks.ts';
 import type { OnPaper } from './on-paper.ts';
 
-/** Columns that the curves show, from the top. */
-const PANELS = ['installationRatio', 'wheelRateOnSpring'];
+/** Columns that the curves show: of the coilover at work on the left, of the corner on the right. */
+const AT_WORK = ['installationRatio', 'wheelRateOnSpring'];
+const OF_CORNER = ['camber', 'rollCentreHeight'];
+/** Width of a column of curves, and of the gap between two. */
+const COLUMN = 425;
+const GAP = 50;
+const LAYOUT: PlotLayout = {
+  left: 52,
+  words: 52,
+  right: COLUMN - 8,
+  top: 4,
+  height: 44,
+  between: 10,
+  size: 12.5,
+  small: 12,
+  names: 'above',
+};
 /** Travel drawn where nothing ends it, mm. */
 const FREE = 60;
 
-/** Each corner in three poses, then the curves of each: in this order they fill pages. */
-export function cornersPart(axles: readonly AxleSizing[], paper: OnPaper): Block[] {
-  const [units] = paper.units;
-  return [
-    heading(2, 'Corners'),
-    ...axles.map((sized) => posesOf(sized, paper)),
-    ...axles.flatMap((sized) => curvesOf(sized, units)),
-  ];
+/** A corner in three poses, then its curves: what is measured wrong shows here first. */
+export function cornerPart(sized: AxleSizing, paper: OnPaper): Block[] {
+  return [heading(3, 'Corner'), posesOf(sized, paper), ...curvesOf(sized, paper.units[0])];
 }
 
 function posesOf({ axle, input, limits }: AxleSizing, paper: OnPaper): Block {
@@ -76,8 +88,33 @@ function poseTable(
   );
 }
 
-function curvesOf({ axle, curves }: AxleSizing, units: Units): Block[] {
-  if (curves === null) return [];
+function curvesOf({ axle, input, curves: atWork }: AxleSizing, units: Units): Block[] {
+  if (atWork === null) return [];
+  const { droop, bump } = atWork.end;
+  const ofCorner = sweep(input.corner, {
+    bump: Math.max(0, bump.travel),
+    droop: Math.max(0, -droop.travel),
+    columns: ['camber', 'rollCentreHeight'],
+  });
   const title = `${axleName(axle)} corner through travel`;
-  return [{ kind: 'picture', title, svg: plotCurves(curves, { title, panels: PANELS, units }) }];
+  const columns = [
+    curvesPlot(atWork, { panels: AT_WORK, units }, LAYOUT),
+    curvesPlot(ofCorner as Curves, { panels: OF_CORNER, units }, LAYOUT),
+  ];
+  const side = Math.max(...columns.map(({ bottom }) => bottom)) + 4;
+  const placed = (x: number, y: number, k: number) =>
+    element('g', { transform: `translate(${x} ${y})` }, ...columns[k].content);
+  const svg = svgDocument({
+    width: 2 * COLUMN + GAP,
+    height: side,
+    title,
+    content: [placed(0, 0, 0), placed(COLUMN + GAP, 0, 1)],
+  });
+  const narrow = svgDocument({
+    width: COLUMN,
+    height: 2 * side,
+    title,
+    content: [placed(0, 0, 0), placed(0, side, 1)],
+  });
+  return [{ kind: 'picture', title, svg, narrow }];
 }

@@ -1,6 +1,7 @@
-// Frequency at each spring rate, with the spring that is fitted and the target.
+// Frequency at each spring rate, with the spring that is chosen and the target.
 
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
+import { isBought } from '../../coilover/sizing/unsettled.ts';
 import { fromMetric, type Units, unitName } from '../../units.ts';
 import { type PlotLayout, plot } from '../plot.ts';
 import { svgDocument } from '../svg.ts';
@@ -18,11 +19,19 @@ const LAYOUT: PlotLayout = {
   small: 11,
   names: 'right',
 };
+/** The same for a narrow screen. */
+const NARROW_WIDTH = 360;
+const NARROW: PlotLayout = { ...LAYOUT, right: NARROW_WIDTH - 8, names: 'above' };
 /** What is shown beyond the least and the greatest frequency, Hz. */
 const ROOM = 0.05;
 
 /** The curve of a rate table; null where it has no curve. */
-export function rateCurve({ rateTable, springFit }: AxleSizing, title: string, units: Units): string | null {
+export function rateCurve(
+  { rateTable, springFit, input }: AxleSizing,
+  title: string,
+  units: Units,
+  isNarrow = false,
+): string | null {
   const rows = rateTable.flatMap(({ springRate, frequency, frequencyWithTyre, fitted }) =>
     frequency === null
       ? []
@@ -36,7 +45,7 @@ export function rateCurve({ rateTable, springFit }: AxleSizing, title: string, u
   ].filter((value) => value !== null);
   const { content, bottom } = plot(
     {
-      label: `spring rate${inBrackets(unitName('rate', units))}; dot: the spring fitted`,
+      label: `spring rate${inBrackets(unitName('rate', units))}; dot: the spring ${isBought(input) ? 'fitted' : 'chosen'}`,
       low: rows[0].rate,
       high: rows[rows.length - 1].rate,
       ticks: 6,
@@ -66,7 +75,7 @@ export function rateCurve({ rateTable, springFit }: AxleSizing, title: string, u
         dots: rows.flatMap(({ rate, frequency, fitted }) => (fitted ? [[rate, frequency] as const] : [])),
       },
     ],
-    LAYOUT,
+    isNarrow ? NARROW : LAYOUT,
   );
-  return svgDocument({ width: WIDTH, height: bottom + 2, title, content });
+  return svgDocument({ width: isNarrow ? NARROW_WIDTH : WIDTH, height: bottom + 2, title, content });
 }

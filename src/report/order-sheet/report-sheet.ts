@@ -1,7 +1,14 @@
-import { blocksOrder } from '../../coilover/sizing/order-status.ts';
+import {
+  blocksOrder,
+  conflictsOn,
+  type OrderStatus,
+  orderStatus,
+} from '../../coilover/sizing/order-status.ts';
 import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
 import { axleName } from '../../corner/axles.ts';
-import type { Diagnostic } from '../../diagnostic.ts';
+import { type Diagnostic, unknownOptions } from '../../diagnostic.ts';
+import { refuse } from '../../errors/report.ts';
+import { adviceHeading } from '../../sentences/after-advice.ts';
 import { issueLines } from '../../sentences/sentence.ts';
 import type { Units } from '../../units.ts';
 import { SUMMARY_HEAD, summaryRows } from '../summary.ts';
@@ -9,20 +16,32 @@ import { afterWeighing } from './after-weighing.ts';
 import { assumptionsPart } from './assumptions.ts';
 import { axlePart } from './axle-part.ts';
 import { type Block, heading, list, type OrderSheet, paragraph, table } from './blocks.ts';
-import { contributionBars, contributionTable } from './contribution-bars.ts';
+import { contributionBars, contributionTable, NARROW_WIDTH } from './contribution-bars.ts';
 import { sizingData } from './data.ts';
 import { figuresPart } from './figures.ts';
 import { loadStatesPart } from './load-states.ts';
 import { onPaper } from './on-paper.ts';
 import { openQuestionsPart } from './open-questions-part.ts';
-import { cornersPart } from './pictures.ts';
+
+/** What tells two prints of a report apart, as the caller has it: the library reads no file name and no clock. */
+export interface ReportSheetOptions {
+  /** Name of the car file. */
+  readonly file?: string;
+  /** Date of the print, as text: `2026-05-17`. */
+  readonly date?: string;
+}
+
+const OPTIONS = ['file', 'date'];
 
 /**
- * The builder's paper of a sizing: everything that the order leaves out, with definitions, intervals, pictures, open questions and
+ * The builder's paper of a sizing: everything that the maker's pages leave out, with definitions, intervals, pictures, open questions and
  * assumptions; metric and imperial side by side.
+ *
+ * @throws InputError for an unknown option.
  */
-export function reportSheet(sizing: Sizing): OrderSheet {
-  const { name, use, units, status, axles, conflicts, checks, order, designState } = sizing;
+export function reportSheet(sizing: Sizing, options: ReportSheetOptions = {}): OrderSheet {
+  refuse('report options', unknownOptions(options, OPTIONS));
+  const { name, use, units, status, axles, conflicts, checks, designState } = sizing;
   const paper = onPaper(units);
   const title = 'Report on the coilovers';
   const parts: readonly Block[] = [
@@ -31,25 +50,23 @@ export function reportSheet(sizing: Sizing): OrderSheet {
     ...openQuestionsPart(sizing),
     ...afterWeighing(axles, paper),
     ...loadStatesPart(axles, designState, paper),
-    ...axles.flatMap((axle) => axlePart(axle, paper)),
+    ...axles.flatMap((axle) => axlePart(axle, statusOf(sizing, axle), paper)),
     ...matters(axles),
     heading(2, 'Figures'),
     ...figuresPart(sizing, paper),
     ...assumptionsPart(sizing, paper),
     heading(2, 'Cautions'),
     list(CAUTIONS),
-    // Last, so that no text stands between pictures that fill a page each.
-    ...cornersPart(axles, paper),
   ];
   return {
     title: name === undefined ? title : `${title}: ${name}`,
-    data: sizingData(sizing, CAUTIONS),
+    data: { ...sizingData(sizing, CAUTIONS), ...options },
     blocks: [
       ...(status === 'notForOrder' ? [NOT_FOR_ORDER] : []),
-      ...(order === null ? [] : [paragraph(`Revision ${order.revision} of ${order.date}.`)]),
+      paragraph(`${issueOf(sizing, options)} ${statusLine(sizing)}`),
       ...(use === undefined ? [] : [paragraph(`Use: ${use}`)]),
       paragraph(
-        'For the builder: everything that the order leaves out. Lengths are eye to eye, centre to centre of the bolts. A 95 % interval holds the true value 95 times in 100.',
+        'For the builder: everything that the maker’s pages leave out. Lengths are eye to eye, centre to centre of the bolts. A 95 % interval holds the true value 95 times in 100.',
       ),
       ...summaryPart(axles, units),
       ...(findingsPart(conflicts, units).length === 0 ? [paragraph('Conflicts: none.')] : []),
@@ -59,12 +76,57 @@ export function reportSheet(sizing: Sizing): OrderSheet {
   };
 }
 
+/** What was printed: the revision that the file stands for, the file, and when. */
+function issueOf({ order, axles }: Sizing, { file, date }: ReportSheetOptions): string {
+  const bought = axles.flatMap(({ afterOrder }) => (afterOrder === null ? [] : [afterOrder.revision]))[0];
+  const what =
+    order !== null
+      ? `Revision ${order.revision} of ${order.date}`
+      : bought == null
+        ? 'Draft'
+        : `After revision ${bought}`;
+  const of = [
+    what,
+    ...(file === undefined ? [] : [`file ${file}`]),
+    ...(date === undefined ? [] : [`printed on ${date}`]),
+  ];
+  return `${of.join(', ')}.`;
+}
+
+/** What may be done about each axle. */
+const STATUS: Readonly<Record<OrderStatus, string>> = {
+  order: 'ready to order',
+  enquiry: 'enquiry only, see Open questions',
+  notForOrder: 'not for order, see Conflicts',
+  bought: 'bought, nothing to order',
+};
+
+/** The status of an axle by itself. */
+function statusOf({ conflicts }: Sizing, sized: AxleSizing): OrderStatus {
+  return orderStatus(conflictsOn(sized.axle, conflicts), [sized]);
+}
+
+function statusLine(sizing: Sizing): string {
+  return sizing.axles
+    .map((sized) => `${axleName(sized.axle)}: ${STATUS[statusOf(sizing, sized)]}.`)
+    .join(' ');
+}
+
 /** Target, chosen and margin of each axle, as the terminal has them. */
 function summaryPart(axles: readonly AxleSizing[], units: Units): Block[] {
   const rows = axles.flatMap((sized) =>
     summaryRows(sized, units).map(([label, ...cells]) => [`${axleName(sized.axle)}: ${label}`, ...cells]),
   );
-  return rows.length === 0 ? [] : [table('Summary', ['figure', ...SUMMARY_HEAD], rows)];
+  const isBought = axles.some(({ afterOrder }) => afterOrder !== null);
+  return rows.length === 0
+    ? []
+    : [
+        table(
+          isBought ? 'Summary, with spring and perch as they are fitted' : 'Summary',
+          ['figure', ...SUMMARY_HEAD],
+          rows,
+        ),
+      ];
 }
 
 /** The headings of blocks. */
@@ -92,7 +154,21 @@ export function findingsPart(conflicts: Sizing['conflicts'], units: Units): Bloc
     ...(conflicts.some(blocksOrder)
       ? []
       : [paragraph('The coilovers can be made and fit. Resolve these conflicts, or accept them.')]),
+    ...curedPart(conflicts),
     issueTable('Conflicts', 'required', conflicts, units),
+  ];
+}
+
+/** How many conflicts the advice on what was bought cures. */
+function curedPart(conflicts: Sizing['conflicts']): Block[] {
+  const judged = conflicts.filter(({ values }) => 'afterAdvice' in values);
+  if (judged.length === 0) return [];
+  const remain = conflicts.length - judged.filter(({ values }) => values.afterAdvice === 'cured').length;
+  const heading = adviceHeading(judged[0].values.weighed === true);
+  return [
+    paragraph(
+      `First do what "${heading}" says. ${remain === 0 ? 'No conflict remains then.' : `Of these ${conflicts.length} conflicts, ${remain} ${remain === 1 ? 'remains' : 'remain'} then.`}`,
+    ),
   ];
 }
 
@@ -153,14 +229,20 @@ function matters(axles: readonly AxleSizing[]): Block[] {
     if (svg === null) return [];
     return [
       heading(3, axleName(axle)),
-      { kind: 'picture', title, svg, inWords: [contributionTable(figures, title)] },
+      {
+        kind: 'picture',
+        title,
+        svg,
+        narrow: contributionBars(figures, title, NARROW_WIDTH) ?? svg,
+        inWords: [contributionTable(figures, title)],
+      },
     ];
   });
   if (parts.length === 0) return [];
   return [
     heading(2, 'What matters most'),
     paragraph(
-      'What each number of the car file contributes to the variance of a figure, the largest first, with the place in the file. Measure these first.',
+      'What each number of the car file contributes to the variance of a figure, the largest first, with the place in the file. Measure the largest first.',
     ),
     ...parts,
   ];

@@ -1,17 +1,21 @@
 import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
 import type { TravelCase } from '../../coilover/sizing/required-travel.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
+import type { SteadyState } from '../../coilover/sizing/static-stability.ts';
 import { axleName } from '../../corner/axles.ts';
+import { donorTravelOn } from '../../corner/limits/donor.ts';
 import type { Limit, LimitEvent } from '../../corner/limits/limits.ts';
+import type { Diagnostic } from '../../diagnostic.ts';
 import { sentence } from '../../sentences/sentence.ts';
 import { spaced } from '../../words.ts';
-import { printedValue } from '../margins.ts';
+import { printedMargin, printedValue } from '../margins.ts';
 import { printedParts } from '../sums.ts';
 import { type Block, heading, list, paragraph, pictureOf, table } from './blocks.ts';
 import { beyondFirst, LATER_LIMITS } from './later-limits.ts';
 import { limitWords } from './limit-words.ts';
 import type { OnPaper } from './on-paper.ts';
 import { travelRuler } from './travel-ruler.ts';
+import { uprightRuler } from './upright-ruler.ts';
 
 /** Travel of an axle: what each case requires, what there is, and what is left. */
 export function travelPart(sized: AxleSizing, paper: OnPaper): Block[] {
@@ -20,8 +24,10 @@ export function travelPart(sized: AxleSizing, paper: OnPaper): Block[] {
   const found = limitRows(limits, paper);
   return [
     heading(3, 'Travel'),
-    ...pictureOf(`${axleName(sized.axle)}: wheel travel required and available, with its limits`, (title) =>
-      travelRuler(sized, title, units),
+    ...pictureOf(
+      `${axleName(sized.axle)}: wheel travel required and available, with its limits`,
+      (title) => travelRuler(sized, title, units),
+      (title) => uprightRuler(sized, title, units),
     ),
     ...(travelRequirement.cases.length === 0
       ? []
@@ -42,22 +48,63 @@ export function travelPart(sized: AxleSizing, paper: OnPaper): Block[] {
             found,
             [2, 3],
           ),
-          paragraph(`Limits up to ${paper.both(LATER_LIMITS[units], 'length')} beyond the first are listed.`),
+          paragraph(
+            `Limits up to ${paper.both(LATER_LIMITS[units], 'length')} beyond the first are listed; of each kind, the nearest.`,
+          ),
         ]),
+    ...steadyPart(sized, paper),
     list([
       ...margin(sized, 'bumpTravelMargin', 'Bump travel', paper),
       ...margin(sized, 'droopTravelMargin', 'Droop travel', paper),
-      ...[...limits.misfits, ...(limits.donor?.diagnostics ?? []), ...limits.notes].map((one) =>
-        sentence(one, units),
-      ),
+      ...[...limits.misfits, ...donorNotes(sized), ...limits.notes].map((one) => sentence(one, units)),
     ]),
+  ];
+}
+
+/** What is said of a donor damper, its wheel travel against the travel that the axle requires. */
+function donorNotes({ limits: { donor }, travelRequirement: { bump, droop } }: AxleSizing): Diagnostic[] {
+  if (donor === undefined) return [];
+  return [
+    ...donor.diagnostics.filter(({ code }) => code !== 'donorTravel'),
+    ...donorTravelOn(donor.donorTravel, { bump, droop: droop === null ? null : Math.abs(droop) }),
+  ];
+}
+
+/** Steady states by name. */
+const STEADY: Readonly<Record<SteadyState['state'], string>> = {
+  rest: 'at rest',
+  topSpeed: 'at top speed',
+  corner: 'steady corner',
+  braking: 'steady braking',
+};
+
+/** Where the wheel stands in steady states against contact with the bump stop; nothing without one. */
+function steadyPart({ steadyStates, limits }: AxleSizing, paper: OnPaper): Block[] {
+  const contact = limits.events.find(({ event }) => event === 'bumpStopContact')?.travel;
+  if (contact === undefined || steadyStates.length === 0) return [];
+  const margin = (travel: number) =>
+    paper.inOne(paper.cellsOf((units) => printedMargin(travel, contact, units), 'length'));
+  return [
+    table(
+      'Steady states against contact with the bump stop, without road bumps',
+      ['state', 'travel from design ride height', 'bump stop contact', 'margin'],
+      steadyStates.map(({ state, travel }) => [
+        STEADY[state],
+        paper.both(travel, 'length'),
+        paper.both(contact, 'length'),
+        margin(travel),
+      ]),
+    ),
   ];
 }
 
 /** Parts that the file gives: they are printed as they stand there. */
 const GIVEN: readonly string[] = ['road', 'margin', 'specified'];
 /** Parts by another name than the data have for them. */
-const PARTS: Readonly<Record<string, string>> = { state: 'load state' };
+const PARTS: Readonly<Record<string, string>> = {
+  state: 'load state',
+  lift: 'lift under braking',
+};
 
 /** A case with its parts from design ride height, which add up as they are printed; those that print as nothing are left out. */
 function caseRow({ name, side, parts, travel, required }: TravelCase, sized: AxleSizing, paper: OnPaper) {

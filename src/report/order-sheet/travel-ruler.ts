@@ -16,15 +16,25 @@ const BAR = 14;
 /** Travel shown on a side that nothing ends, mm. */
 const FREE = 60;
 
-const LEADER: Attributes = { stroke: '#555', 'stroke-width': 0.6 };
+export const LEADER: Attributes = { stroke: '#555', 'stroke-width': 0.6 };
 
-interface Mark {
+/** A mark on a ruler: mm, bump +. */
+export interface Mark {
   readonly travel: number;
   readonly words: string;
 }
 
-/** The ruler of an axle; null where neither a limit nor a requirement is known. */
-export function travelRuler(sized: AxleSizing, title: string, units: Units): string | null {
+/** What a ruler shows: its range, what is required and available from droop to bump, and its marks from droop to bump; mm. */
+export interface Ruler {
+  readonly from: number;
+  readonly to: number;
+  readonly required: readonly [droop: number | null, bump: number | null];
+  readonly available: readonly [droop: number, bump: number];
+  readonly marks: readonly Mark[];
+}
+
+/** The ruler of an axle as data; null where neither a limit nor a requirement is known. */
+export function rulerOf(sized: AxleSizing, units: Units): Ruler | null {
   const { limits, travelRequirement: required } = sized;
   const [droop, bump] = [limits.droop?.travel ?? null, limits.bump?.travel ?? null];
   if (droop === null && bump === null && required.bump === null) return null;
@@ -37,6 +47,20 @@ export function travelRuler(sized: AxleSizing, title: string, units: Units): str
     ...marks.map((one) => one.travel),
   ];
   const [from, to] = [Math.min(...all), Math.max(...all)];
+  return {
+    from,
+    to,
+    required: [required.droop, required.bump],
+    available: [droop ?? from, bump ?? to],
+    marks,
+  };
+}
+
+/** The ruler of an axle; null where neither a limit nor a requirement is known. */
+export function travelRuler(sized: AxleSizing, title: string, units: Units): string | null {
+  const ruler = rulerOf(sized, units);
+  if (ruler === null) return null;
+  const { from, to, required, available, marks } = ruler;
   // As wide as leaves room for the words of every mark.
   const width = Math.min(
     WIDTH - LEFT - RIGHT,
@@ -71,11 +95,11 @@ export function travelRuler(sized: AxleSizing, title: string, units: Units): str
     height: laneY(lowest) + 8,
     title,
     content: [
-      ...bar('required', 0, [required.droop, required.bump], { fill: '#ddd', ...THIN }),
-      ...bar('available', 1, [droop ?? from, bump ?? to], { fill: '#999', ...THIN }),
+      ...bar('required', 0, required, { fill: '#ddd', ...THIN }),
+      ...bar('available', 1, available, { fill: '#999', ...THIN }),
       ...travelAxis(x, [from, to], axis, units, 26),
       ...placed.flatMap(({ travel, words, lane }): Element[] => [
-        line([x(travel), required.bump === null ? top + BAR + 2 : top - 4], [x(travel), axis], {
+        line([x(travel), required[1] === null ? top + BAR + 2 : top - 4], [x(travel), axis], {
           ...LEADER,
           'stroke-dasharray': '2 2',
         }),
