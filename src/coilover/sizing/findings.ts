@@ -4,6 +4,7 @@ import { AXLES } from '../../corner/axles.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import { damperFindings } from './damper.ts';
 import type { AxleInputs, CornerSizing } from './inputs.ts';
+import { perchFindings } from './perch.ts';
 import type { AxleSizing } from './result.ts';
 import {
   diameterFindings,
@@ -29,7 +30,12 @@ export function findingsOn(sized: AxleSizing, { sizing, limits }: AxleInputs): D
             },
           ]
         : damperFindings(damper, installed, sizing.deadLength);
-  found.push(...springFindings(sized, sizing), ...travelFindings(sized), ...tableFindings(sizing, limits));
+  found.push(
+    ...springFindings(sized, sizing),
+    ...perchFindings(sized, sizing),
+    ...travelFindings(sized),
+    ...tableFindings(sizing, limits),
+  );
   if (sizing.perch?.setting !== undefined && sized.spring?.freeLength === null) {
     found.push({
       code: 'perchWithoutFreeLength',
@@ -49,7 +55,7 @@ function springFindings(sized: AxleSizing, { springs, rateStep, order }: CornerS
   return [
     ...(spring === null ? [] : targetFindings(named, spring, springFit, figure('requiredSpringRate').value)),
     ...bindFindings(sized, listed),
-    ...(spring === null ? [] : diameterFindings(listed, spring, order?.bodyDiameter)),
+    ...(spring === null ? [] : diameterFindings(listed, spring, order)),
   ];
 }
 
@@ -122,7 +128,7 @@ function tableFindings(
   return [
     {
       code: 'bumpStopTableBeyondSolid',
-      severity: 'check',
+      severity: 'conflict',
       path: 'sizing.bumpStopTable',
       values: { compression: last, max },
     },

@@ -8,6 +8,7 @@ import { type Place, pathText } from '../../document/parse.ts';
 import { certain } from '../../document/uncertain.ts';
 import { isPerchMeasured } from '../ordered/as-bought.ts';
 import { AS_ORDERED, type AsMade } from './as-made.ts';
+import { usualShaftSpeeds } from './damping.ts';
 import type { AxleInputs, CarInputs, CornerSizing } from './inputs.ts';
 import { commonRateStep } from './listed-springs.ts';
 
@@ -52,6 +53,7 @@ export function inputsOf(document: CarDocument): { inputs: CarInputs; uncertain:
         sprungMass,
         ...(ordered === undefined ? {} : { ordered: certain(ordered) }),
         rateStep: numbers.rateStep ?? commonRateStep(document.units),
+        shaftSpeeds: numbers.damping?.shaftSpeeds ?? usualShaftSpeeds(document.units),
         made: AS_ORDERED,
       },
     ];
