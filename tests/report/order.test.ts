@@ -213,7 +213,7 @@ describe('an order', () => {
 
   it('asks of the end bearings what they use, and gives what they allow apart from that', () => {
     const facts = factsOf(example, 0);
-    expect(facts['misalignment used from ride height']).toEqual(['0.0 deg', '−3.2 to +3.0 deg']);
+    expect(facts['misalignment from ride height']).toEqual(['0.0 deg', '−3.2 to +3.0 deg']);
     expect(facts['bearing rating, each side']).toEqual(['±14 deg', '±14 deg']);
     expect(facts['bolt axis'][1]).toBe('in the transverse plane, square to the coilover');
   });
@@ -479,7 +479,7 @@ describe('an order', () => {
     expect(facts['nut and bushes']).toEqual(['–', 'lock nut, two bushes']);
     expect([facts['bolt axis'][1], facts['bearing rating, each side'][1]]).toEqual(['–', '–']);
     // A stud turns with the coilover, as an eye whose bolt lies in the plane.
-    expect(facts['misalignment used from ride height'][1]).toBe('−3.2 to +3.0 deg');
+    expect(facts['misalignment from ride height'][1]).toBe('−3.2 to +3.0 deg');
     expect(withStud(given).status).toBe('order');
     expect(withStud({}).status).toBe('enquiry');
     expect(textOf(withStud({}))).toMatch(/thread pitch of the chassis end.*face that lengths are taken to/);

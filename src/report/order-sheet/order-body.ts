@@ -72,8 +72,8 @@ function seats({ sized, paper, isBought }: OrderPage): Row {
   if (given === undefined) {
     const ends = isEyes(sized.input) ? 'eye centre' : 'end';
     return wordRow(
-      `${ends} to spring seat, each end`,
-      isBought ? null : 'maker’s choice; their sum is the perch setting',
+      `${ends} to seat, each end`,
+      isBought ? null : 'maker’s choice; sum = perch setting',
     );
   }
   const [from, to] = [given.mount, given.chassis].map((mm) => paper.givenCells(mm, 'length'));
