@@ -388,10 +388,10 @@ describe('an order', () => {
     const atKnee = (low * 5 * 0.0254) / 4.4482216152605;
     const knee = rows(bends, 0).find(([speed]) => speed === 'knee 5 (127)') ?? expect.fail('no knee');
     expect(numbersOf(knee[1])[0]).toBe(atKnee.toFixed(0));
-    const above = factsOf(bends, 0)['above the knee at 5 in/s'];
+    const above = factsOf(bends, 0)['above the knee, likewise'];
     expect(Number(numbersOf(above[0])[0])).toBeCloseTo((0.4 * atKnee) / 5, 1);
     expect(rows(example, 0).map(([speed]) => speed)[0]).toBe('1 (25)');
-    expect(factsOf(example, 1).knee).toEqual(['none given; linear to 20 in/s', '']);
+    expect(factsOf(example, 1).knee).toEqual(['none given; linear to 20 in/s (508 mm/s)', '']);
     // Bought by a force table: 9.5 lbf are 42.3 N.
     expect(rows(weighed, 1)[0]).toEqual(['1 (25)', '9.5 (42)', '14 (62)']);
     expect(Object.keys(factsOf(weighed, 1))).not.toContain('knee');

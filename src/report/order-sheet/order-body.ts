@@ -71,10 +71,7 @@ function seats({ sized, paper, isBought }: OrderPage): Row {
   const [chassis, moving] = endNames(sized);
   if (given === undefined) {
     const ends = isEyes(sized.input) ? 'eye centre' : 'end';
-    return wordRow(
-      `${ends} to seat, each end`,
-      isBought ? null : 'maker’s choice; sum = perch setting',
-    );
+    return wordRow(`${ends} to seat, each end`, isBought ? null : 'maker’s choice; sum = perch setting');
   }
   const [from, to] = [given.mount, given.chassis].map((mm) => paper.givenCells(mm, 'length'));
   return row(`seat from ${moving} / ${chassis}`, slashed(from, to));

@@ -57,10 +57,7 @@ export function mounts(page: OrderPage): Block[] {
       ),
       ...(chassis === 'top mount' ? [['top bearing', '–', ends.chassis?.bearing ?? null] as const] : []),
       ...rows('bolt', 'bolt axis', ({ bearing }) => (bearing === undefined ? null : BOLTS[bearing.boltAxis])),
-      [
-        'misalignment from ride height',
-        ...both.map(({ end, hold }) => misalignment(useOf(page, end, hold))),
-      ],
+      ['misalignment from ride height', ...both.map(({ end, hold }) => misalignment(useOf(page, end, hold)))],
       ...rows('bolt', 'bearing rating, each side', ({ bearing }) =>
         bearing === undefined ? null : `±${bearing.maxMisalignment} deg`,
       ),

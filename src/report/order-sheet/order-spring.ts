@@ -117,7 +117,7 @@ function atFullBump({ sized: { figure, spring }, paper }: OrderPage): Row {
   const least = cells(upper ?? value);
   return row(
     'free − minimum permissible',
-    known(least, ([own, other]): Cells => [`at least ${own}`, other]),
+    known(least, ([own, other]): Cells => [`at least ${own}`, `at least ${other}`]),
   );
 }
 

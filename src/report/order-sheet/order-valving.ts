@@ -117,13 +117,11 @@ function slopeRows({ sized: { figure, dampingTable, input }, paper }: OrderPage)
       : slashed(paper.cells(times * compression, 'damping'), paper.cells(times * rebound, 'damping'));
   const low = row('low-speed, compression / rebound', slopes(1));
   if (knee !== null) {
-    const [own] = paper.givenCells(knee.speed, 'shaftSpeed');
-    return [low, row(`above the knee at ${own}`, slopes(knee.highSpeedFraction))];
+    return [low, row('above the knee, likewise', slopes(knee.highSpeedFraction))];
   }
   const last = dampingTable.at(-1)?.speed;
   if (last === undefined || input.ordered?.valving?.forceTable !== undefined) return [low];
-  const [own] = paper.givenCells(last, 'shaftSpeed');
-  return [low, wordRow('knee', `none given; linear to ${own}`)];
+  return [low, wordRow('knee', `none given; linear to ${paper.given(last, 'shaftSpeed')}`)];
 }
 
 /** A pressure of the file with its tolerance, where it has one. */
