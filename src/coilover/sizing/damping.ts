@@ -9,7 +9,6 @@
 
 import type { CornerSizingFile } from '../../document/inputs.ts';
 import type { Certain } from '../../document/uncertain.ts';
-import { toMetric, type Units } from '../../units.ts';
 import { axialForce } from '../forces/axial-force.ts';
 import { boughtDamping, type LowSpeedDamping, type Valving } from '../ordered/valving.ts';
 import { wheelAt } from '../wheel.ts';
@@ -21,20 +20,6 @@ type Damping = NonNullable<Certain<CornerSizingFile>['damping']>;
 /** Share of compression, and slope above the knee, where nothing is said; common practice, without a source. */
 export const COMPRESSION_FRACTION = 0.4;
 export const HIGH_SPEED_FRACTION = 0.5;
-
-/**
- * Shaft speeds of the table where none are given, mm/s and in/s. None is slower than 25 mm/s: there the friction of the seals, some ten N,
- * is no longer small beside the force.
- */
-const SHAFT_SPEEDS: Readonly<Record<Units, readonly number[]>> = {
-  metric: [25, 50, 100, 150, 200, 300, 400, 500],
-  imperial: [1, 2, 4, 6, 8, 12, 16, 20],
-};
-
-/** The same for a document in some units, mm/s. */
-export function usualShaftSpeeds(units: Units): number[] {
-  return SHAFT_SPEEDS[units].map((speed) => toMetric(speed, 'shaftSpeed', units));
-}
 
 export const DAMPING_FIGURES = {
   meanDamping: {

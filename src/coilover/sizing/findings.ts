@@ -4,7 +4,6 @@ import { AXLES } from '../../corner/axles.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import { damperFindings } from './damper.ts';
 import type { AxleInputs, CornerSizing } from './inputs.ts';
-import { perchFindings } from './perch.ts';
 import type { AxleSizing } from './result.ts';
 import {
   diameterFindings,
@@ -12,6 +11,7 @@ import {
   targetFindings,
   travelValues,
 } from './spring-findings.ts';
+import { isBought } from './unsettled.ts';
 
 /** What of a sized axle cannot be made or will not work. */
 export function findingsOn(sized: AxleSizing, { sizing, limits }: AxleInputs): Diagnostic[] {
@@ -114,6 +114,18 @@ function travelFindings({ limits, travelRequirement: needed, figure }: AxleSizin
       },
     ];
   });
+}
+
+/** A perch setting outside the range of the thread. What is bought is judged wheel by wheel, as advice after the order. */
+function perchFindings({ figure, input }: AxleSizing, { perch }: CornerSizing): Diagnostic[] {
+  const setting = figure('perchSetting').value;
+  if (setting === null || perch?.min === undefined || perch.max === undefined || isBought(input)) return [];
+  const rounding = ROUNDING * perch.max;
+  if (setting >= perch.min - rounding && setting <= perch.max + rounding) return [];
+  const { min, max } = perch;
+  return [
+    { code: 'perchOutOfRange', severity: 'conflict', path: 'sizing.perch', values: { setting, min, max } },
+  ];
 }
 
 /** A table of the bump stop that goes beyond where the stop is solid. */

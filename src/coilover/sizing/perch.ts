@@ -1,11 +1,7 @@
-import type { Diagnostic } from '../../diagnostic.ts';
 import { GRAVITY } from '../../units.ts';
 import { restUnder } from '../wheel.ts';
-import type { CornerSizing } from './inputs.ts';
 import { freeLengthOf } from './listed-springs.ts';
-import type { AxleSizing } from './result.ts';
 import type { AxleState } from './state.ts';
-import { isBought } from './unsettled.ts';
 
 /** Where the car stands with the perch at either end of its thread: travel from the drawn ride height, mm, bump + is low. */
 export interface PerchRange {
@@ -43,18 +39,3 @@ export function perchRange({
   const [travelAtMin, travelAtMax] = [standing(perch.min), standing(perch.max)];
   return { travelAtMin, travelAtMax, reachesDesign: travelAtMin >= 0 && travelAtMax <= 0 };
 }
-
-/** A perch setting outside the range of the thread. What is bought is judged wheel by wheel, as advice after the order. */
-export function perchFindings({ figure, input }: AxleSizing, { perch }: CornerSizing): Diagnostic[] {
-  const setting = figure('perchSetting').value;
-  if (setting === null || perch?.min === undefined || perch.max === undefined || isBought(input)) return [];
-  const rounding = ROUNDING * perch.max;
-  if (setting >= perch.min - rounding && setting <= perch.max + rounding) return [];
-  const { min, max } = perch;
-  return [
-    { code: 'perchOutOfRange', severity: 'conflict', path: 'sizing.perch', values: { setting, min, max } },
-  ];
-}
-
-/** Share of a length that the conversion of its unit may make. */
-const ROUNDING = 1e-9;

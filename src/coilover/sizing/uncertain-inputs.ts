@@ -8,9 +8,9 @@ import { type Place, pathText } from '../../document/parse.ts';
 import { certain } from '../../document/uncertain.ts';
 import { isPerchMeasured } from '../ordered/as-bought.ts';
 import { AS_ORDERED, type AsMade } from './as-made.ts';
-import { usualShaftSpeeds } from './damping.ts';
 import type { AxleInputs, CarInputs, CornerSizing } from './inputs.ts';
 import { commonRateStep } from './listed-springs.ts';
+import { usualShaftSpeeds } from './shaft-speeds.ts';
 
 /** An uncertain number of a document, or a way in which the coordinates of one of its corners may be off. */
 export interface UncertainInput {
