@@ -648,6 +648,7 @@ const sizings: (() => unknown)[] = [
     for (const { limits, sizing } of Object.values<Json>(document.corners)) {
       delete limits.damper;
       delete sizing.rateStep;
+      sizing.damping = { ratio: 0.3, kneeSpeed: 100 };
     }
   },
   (document: Json) => {

@@ -644,7 +644,10 @@ export interface DampingInput {
    * practice). Without unit.
    */
   readonly highSpeedFraction?: number | undefined;
-  /** Shaft speeds of the table; 10 to 500 mm/s if left out. Unit: mm/s, or in/s (imperial). */
+  /**
+   * Shaft speeds of the table; 25 to 500 mm/s, or 1 to 20 in/s, if left out. The knee has a row of its own.
+   * Unit: mm/s, or in/s (imperial).
+   */
   readonly shaftSpeeds?: readonly number[] | undefined;
 }
 

@@ -363,7 +363,7 @@ export const cornerSizingSchema = z
         shaftSpeeds: listOf(
           quantity('shaftSpeed', 'A shaft speed', positive),
           'shaftSpeeds',
-          `Shaft speeds of the table; 10 to 500 mm/s if left out. ${unitOf('shaftSpeed')}`,
+          `Shaft speeds of the table; 25 to 500 mm/s, or 1 to 20 in/s, if left out. The knee has a row of its own. ${unitOf('shaftSpeed')}`,
         ).optional(),
       })
       .describe('What the damper is to give.')

@@ -3,6 +3,7 @@ import type { Say, Sentences } from './say.ts';
 import { minLengthSource } from './springs.ts';
 
 const axle = (say: Say) => say.text('axle');
+const percent = (say: Say, name: string) => Math.round(100 * say.number(name));
 
 /** What travel cases are made of. */
 const TRAVEL_CASES: Readonly<Record<string, (say: Say) => string>> = {
@@ -39,6 +40,12 @@ export const ASSUMPTIONS: Sentences = {
   }),
   rateStepAssumed: (say) => ({
     problem: `${axle(say)} springs are taken to be available in steps of ${say.measure('rateStep', 'rate')} (common practice)`,
+  }),
+  compressionFractionAssumed: (say) => ({
+    problem: `${axle(say)} damping is split ${percent(say, 'fraction')} % compression to ${100 - percent(say, 'fraction')} % rebound (common practice)`,
+  }),
+  highSpeedFractionAssumed: (say) => ({
+    problem: `above the knee the ${axle(say)} damper force rises at ${percent(say, 'fraction')} % of its low-speed slope (common practice)`,
   }),
   damperFromTravel: (say) => ({
     problem: `no ${axle(say)} damper is given: the lengths follow from the upper end of the 95 % interval of the required travel, on the softest and on the stiffest springs that may be fitted, rounded outward to whole mm`,

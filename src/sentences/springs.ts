@@ -83,6 +83,24 @@ export const SPRINGS: Sentences = {
     allowed: `more than ${say.measure('bodyDiameter', 'length', 'innerDiameter')}`,
     advice: 'choose a spring of a larger inner diameter, or a thinner body',
   }),
+  springClearanceSmall: (say) => ({
+    problem: 'the spring has too little clearance to the body of the damper',
+    got: `${say.given('clearance', 'length')} at the radius, from an inner diameter of ${say.given('innerDiameter', 'length')} over a body of ${say.given('bodyDiameter', 'length')}`,
+    allowed: `${say.given('required', 'length')} or more`,
+    advice: 'choose a spring of a larger inner diameter, a thinner body, or less clearance',
+  }),
+  springOuterDiameterLarge: (say) => ({
+    problem: 'the spring is wider than there is room for',
+    got: `an outer diameter of ${say.measure('outerDiameter', 'length')}`,
+    allowed: `${say.measure('maxSpringOuterDiameter', 'length')} or less`,
+    advice: 'choose a spring of a smaller diameter, or make more room',
+  }),
+  perchOutOfRange: (say) => ({
+    problem: 'the perch setting for ride height is outside the range of the perch',
+    got: `a setting of ${say.measure('setting', 'length')}`,
+    allowed: `${say.measure('min', 'length')} to ${say.measure('max', 'length')}`,
+    advice: 'choose a spring of another free length, a spacer under it, or a perch with more thread',
+  }),
   perchWithoutFreeLength: () => ({
     problem: 'the perch setting is not used, because the free length of the spring is not known',
     advice: 'list the spring that is fitted under springs',

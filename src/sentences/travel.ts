@@ -18,6 +18,15 @@ const CAUSES: Readonly<Record<string, string>> = {
   bifurcation: 'the motion is not determined any farther',
 };
 
+/** A travel case as what requires the travel; that of a load state begins with its name. */
+function caseWords(name: string): string {
+  if (name === 'specified') return 'as specified';
+  const at = name.lastIndexOf(': ');
+  if (at < 0) return `for ${name}`;
+  const [state, one] = [name.slice(0, at), name.slice(at + 2)];
+  return `in the load state "${state}", ${one === 'specified' ? 'as specified' : one}`;
+}
+
 const travelShort =
   (side: 'bump' | 'droop') =>
   (say: Say): Words => ({
@@ -25,7 +34,7 @@ const travelShort =
     got: `${say.measure('available', 'length', 'required')} available${
       say.text('cause') === 'null' ? '' : `, where ${CAUSES[say.text('cause')]}`
     }`,
-    allowed: `${say.measure('required', 'length', 'available')} or more, ${say.text('case') === 'specified' ? 'as specified' : `for ${say.text('case')}`}`,
+    allowed: `${say.measure('required', 'length', 'available')} or more, ${caseWords(say.text('case'))}`,
     advice: fixAfterAdvice(say, 'reduce travelCases or limits.required, or move what ends the travel'),
   });
 
@@ -92,6 +101,12 @@ export const TRAVEL: Sentences = {
     allowed: `${say.measure('usual', 'length')} or more is usual`,
     advice:
       'ask the maker for the smallest dead length and write it as sizing.deadLength; or require less travel, or move a mount so that the coilover is longer',
+  }),
+  strokeTooLong: (say) => ({
+    problem: 'the stroke is not less than the compressed length: no damper can be built so',
+    got: `a stroke of ${say.measure('stroke', 'length')}, ${say.measure('compressed', 'length')} compressed`,
+    allowed: `a stroke well below ${say.measure('compressed', 'length')}: the rest is the dead length`,
+    advice: 'check both lengths, require less travel, or move a mount so that the coilover is longer',
   }),
   bumpTravelShort: travelShort('bump'),
   droopTravelShort: travelShort('droop'),

@@ -460,3 +460,78 @@ describe('a unit that is hard to build', () => {
     expect(given.checks.map(({ code }) => code)).not.toContain('deadLengthSmall');
   });
 });
+
+describe('a unit that cannot be put together', () => {
+  /** Findings of the front axle with its parts changed, by code. */
+  const valuesOf = (change: (front: Json) => void) =>
+    Object.fromEntries(
+      sized(({ corners: { front } }) => change(front)).conflicts.map(({ code, values }) => [code, values]),
+    );
+  const wired = { diameter: 12, meanDiameter: 72, totalCoils: 8, ends: 'closedGround' };
+
+  it('has a stroke no shorter than its compressed length, where no dead length is given', () => {
+    const found = (compressedLength: number) =>
+      valuesOf(({ limits }) => (limits.damper = { extendedLength: 475, compressedLength }));
+    expect(found(237).strokeTooLong).toEqual({ stroke: 238, compressed: 237 });
+    expect(found(237.5)).toHaveProperty('strokeTooLong');
+    expect(found(238)).not.toHaveProperty('strokeTooLong');
+  });
+
+  it('has a spring wider than its room, or too near to the body', () => {
+    const found = (order: Json) =>
+      valuesOf(({ sizing }) => {
+        sizing.springs = [{ name: 'w', freeLength: 300, wire: wired }];
+        sizing.order = order;
+      });
+    // 72 - 12 inside, 72 + 12 outside.
+    expect(found({ maxSpringOuterDiameter: 83.9 }).springOuterDiameterLarge).toEqual({
+      outerDiameter: 84,
+      maxSpringOuterDiameter: 83.9,
+    });
+    expect(found({ maxSpringOuterDiameter: 84 })).not.toHaveProperty('springOuterDiameterLarge');
+    expect(found({ bodyDiameter: 55, springClearance: 2.6 }).springClearanceSmall).toEqual({
+      clearance: 2.5,
+      required: 2.6,
+      innerDiameter: 60,
+      bodyDiameter: 55,
+    });
+    expect(found({ bodyDiameter: 55, springClearance: 2.5 })).not.toHaveProperty('springClearanceSmall');
+    expect(found({ bodyDiameter: 60, springClearance: 2.5 })).not.toHaveProperty('springClearanceSmall');
+    expect(found({ bodyDiameter: 60, springClearance: 2.5 })).toHaveProperty('springInnerDiameterSmall');
+  });
+
+  it('has a perch whose thread does not reach the setting for ride height; bought, it is judged wheel by wheel', () => {
+    const spring = { name: 's', rate: 40, freeLength: 300, minLength: 100 };
+    const perched = (perch: Json, ordered?: Json) => (front: Json) => {
+      front.sizing.springs = [spring];
+      front.sizing.perch = perch;
+      if (ordered !== undefined) front.ordered = ordered;
+    };
+    const setting = valueIn(
+      sized(({ corners }) => perched({ min: 1, max: 900 })(corners.front)).axles[0],
+      'perchSetting',
+    );
+    for (const perch of [
+      { min: setting + 0.1, max: setting + 50 },
+      { min: setting - 50, max: setting - 0.1 },
+    ]) {
+      expect(valuesOf(perched(perch)).perchOutOfRange).toEqual({ setting, ...perch });
+      const damper = { extendedLength: 475, compressedLength: 350 };
+      expect(valuesOf(perched(perch, { damper }))).not.toHaveProperty('perchOutOfRange');
+    }
+    expect(valuesOf(perched({ min: setting, max: setting }))).not.toHaveProperty('perchOutOfRange');
+  });
+
+  it('has a bump stop whose table goes beyond its solid height', () => {
+    // 40 - 12 mm.
+    const found = (at: number) =>
+      valuesOf(({ sizing }) => {
+        sizing.bumpStopTable = [
+          [10, 500],
+          [at, 3000],
+        ];
+      });
+    expect(found(28.5).bumpStopTableBeyondSolid).toEqual({ compression: 28.5, max: 28 });
+    expect(found(28)).not.toHaveProperty('bumpStopTableBeyondSolid');
+  });
+});

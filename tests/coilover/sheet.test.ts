@@ -1,5 +1,6 @@
 /** Lengths, damping, downforce and roll of the sheet against their definitions, written down a second time. */
-import { type AxleSizing, sweep } from 'jounce';
+import { readFileSync } from 'node:fs';
+import { type AxleSizing, readCar, sizeCoilovers, sweep } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { expectClose, expectWithin } from '../support/tolerance.ts';
 import { front, GRAVITY, sized, valueIn } from './cars.ts';
@@ -148,6 +149,34 @@ describe('damping', () => {
     expectClose(knee.compression, c * 0.1, { times: 8, scale: c });
     expectClose(fast.compression, c * (0.1 + 0.25 * 0.1), { times: 8, scale: c });
     expectClose(fast.rebound / fast.compression, 1.5, { times: 32, scale: 1 });
+  });
+
+  it('has a row at the knee among its shaft speeds, and round speeds in the units of the file', () => {
+    const bends = damped({ kneeSpeed: 120, highSpeedFraction: 0.25, shaftSpeeds: [200, 50] });
+    expect(bends.dampingTable.map(({ speed }) => speed)).toEqual([50, 120, 200]);
+    const usual = damped({}).dampingTable.map(({ speed }) => speed);
+    expect(usual).toEqual([25, 50, 100, 150, 200, 300, 400, 500]);
+    const inches = JSON.parse(readFileSync('docs/examples/car.json', 'utf8'));
+    const speeds = sizeCoilovers(readCar(inches)).axles.map((axle) =>
+      axle.dampingTable.map(({ speed }) => Number((speed / 25.4).toFixed(9))),
+    );
+    // The knee at the front is at 6 in/s, which is one of them.
+    expect(speeds).toEqual([0, 1].map(() => [1, 2, 4, 6, 8, 12, 16, 20]));
+  });
+
+  it('lists what it takes from common practice among the assumptions', () => {
+    const codes = (damping: object) =>
+      sized(({ corners: { front, rear } }) => {
+        for (const { sizing } of [front, rear]) sizing.damping = { ratio: 0.3, ...damping };
+      })
+        .assumptions.map(({ code, values }) => `${code} ${values.fraction}`)
+        .filter((code) => code.includes('Fraction'));
+    const twice = (...names: string[]) => [...names, ...names];
+    expect(codes({})).toEqual(twice('compressionFractionAssumed 0.4'));
+    expect(codes({ kneeSpeed: 100 })).toEqual(
+      twice('compressionFractionAssumed 0.4', 'highSpeedFractionAssumed 0.5'),
+    );
+    expect(codes({ kneeSpeed: 100, compressionFraction: 0.4, highSpeedFraction: 0.5 })).toEqual([]);
   });
 
   it('varies over travel with ratio and rate, and is told at droop and at the touch of the stop', () => {

@@ -2,6 +2,7 @@ import { strutOf } from '../../corner/corner.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import { LOAD_FACTORS } from '../forces/load-cases.ts';
 import { ASSUMED_CLEARANCE } from '../springs/min-length.ts';
+import { COMPRESSION_FRACTION, HIGH_SPEED_FRACTION } from './damping.ts';
 import type { AxleInputs, CarInputs } from './inputs.ts';
 import { TRAVEL_CASES } from './required-travel.ts';
 import type { AxleSizing } from './result.ts';
@@ -38,6 +39,7 @@ function onAxle(sized: AxleSizing, rateStep: number): Diagnostic[] {
       ? [found('rateStepAssumed', 'sizing.rateStep', { rateStep })]
       : []),
     ...travelRequirement.omitted.map((one) => assumed(one.code, one.path, { ...one.values, axle })),
+    ...dampingAssumed(sized).map((one) => found(...one)),
     ...(damper === null || damper.specified ? [] : [found('damperFromTravel', 'limits.damper')]),
     ...springOptions.flatMap(({ spring: { name, minLength, minLengthSource } }) =>
       minLengthSource === 'estimated' || minLengthSource === 'assumed'
@@ -53,6 +55,31 @@ function onAxle(sized: AxleSizing, rateStep: number): Diagnostic[] {
     ),
   ];
 }
+
+/** What a valving that is not bought takes from common practice. */
+function dampingAssumed({
+  dampingTable,
+  input: { sizing, ordered },
+}: AxleSizing): [code: string, place: string, values: Diagnostic['values']][] {
+  const { compressionFraction, kneeSpeed, highSpeedFraction } = sizing?.damping ?? {};
+  if (dampingTable.length === 0 || ordered?.valving !== undefined) return [];
+  return [
+    ...(compressionFraction !== undefined
+      ? []
+      : [
+          assumption('compressionFractionAssumed', 'compressionFraction', { fraction: COMPRESSION_FRACTION }),
+        ]),
+    ...(kneeSpeed === undefined || highSpeedFraction !== undefined
+      ? []
+      : [assumption('highSpeedFractionAssumed', 'highSpeedFraction', { fraction: HIGH_SPEED_FRACTION })]),
+  ];
+}
+
+const assumption = (
+  code: string,
+  name: string,
+  values: Diagnostic['values'],
+): [code: string, place: string, values: Diagnostic['values']] => [code, `sizing.damping.${name}`, values];
 
 function assumed(code: string, path = '', values: Diagnostic['values'] = {}): Diagnostic {
   return { code, severity: 'note', path, values };

@@ -99,7 +99,7 @@ export function chooseSpring(
           ...(travelRequired === null || travelAvailable === null
             ? []
             : travelFindings(path, spring, travelRequired, travelAvailable - travelRequired, null)),
-          ...diameterFindings(path, spring, order?.bodyDiameter),
+          ...diameterFindings(path, spring, order),
         ],
       };
     })

@@ -94,7 +94,14 @@ export function damperFindings(
       },
     });
   }
-  if (deadLength === undefined && compressedLength - stroke < USUAL_DEAD_LENGTH) {
+  if (deadLength === undefined && compressedLength <= stroke) {
+    found.push({
+      code: 'strokeTooLong',
+      severity: 'conflict',
+      path: 'limits.damper',
+      values: { stroke, compressed: compressedLength },
+    });
+  } else if (deadLength === undefined && compressedLength - stroke < USUAL_DEAD_LENGTH) {
     found.push({
       code: 'deadLengthSmall',
       severity: 'check',

@@ -17,11 +17,9 @@ import type { AxleState } from './state.ts';
 
 type Damping = NonNullable<Certain<CornerSizingFile>['damping']>;
 
-/** Share of bump, and steepness above the knee, where nothing is said; common practice, without a source. */
-const COMPRESSION_FRACTION = 0.4;
-const HIGH_SPEED_FRACTION = 0.5;
-/** Shaft speeds of the table without a choice, mm/s. */
-const SHAFT_SPEEDS = [10, 25, 50, 100, 150, 200, 300, 400, 500];
+/** Share of compression, and slope above the knee, where nothing is said; common practice, without a source. */
+export const COMPRESSION_FRACTION = 0.4;
+export const HIGH_SPEED_FRACTION = 0.5;
 
 export const DAMPING_FIGURES = {
   meanDamping: {
@@ -140,28 +138,38 @@ export interface DampingRow {
 /** The force table of a valving that was bought: its own, or that of its low-speed damping and its knee. */
 export function boughtTable(
   { forceTable, kneeSpeed, highSpeedFraction }: Valving,
-  { compression, rebound }: LowSpeedDamping,
+  low: LowSpeedDamping,
+  shaftSpeeds: readonly number[],
 ): DampingRow[] {
   if (forceTable !== undefined) {
     return forceTable.map(([speed, compression, rebound]) => ({ speed, compression, rebound }));
   }
-  return dampingTable({ kneeSpeed, highSpeedFraction }, compression, rebound);
+  return dampingTable({ kneeSpeed, highSpeedFraction }, low, shaftSpeeds);
 }
 
-/** The force table, from the low-speed coefficients (N·s/m). */
+/** The force table, from the low-speed coefficients (N·s/m): a row for each shaft speed (mm/s), and one at the knee. */
 export function dampingTable(
-  damping: Omit<Damping, 'ratio'>,
-  compression: number,
-  rebound: number,
+  { kneeSpeed, highSpeedFraction = HIGH_SPEED_FRACTION }: Pick<Damping, 'kneeSpeed' | 'highSpeedFraction'>,
+  { compression, rebound }: LowSpeedDamping,
+  shaftSpeeds: readonly number[],
 ): DampingRow[] {
-  const {
-    kneeSpeed = Number.POSITIVE_INFINITY,
-    highSpeedFraction = HIGH_SPEED_FRACTION,
-    shaftSpeeds = SHAFT_SPEEDS,
-  } = damping;
+  const knee = kneeSpeed ?? Number.POSITIVE_INFINITY;
   const force = (c: number, v: number) =>
-    (c * (Math.min(v, kneeSpeed) + highSpeedFraction * Math.max(0, v - kneeSpeed))) / 1000;
-  return [...shaftSpeeds]
+    (c * (Math.min(v, knee) + highSpeedFraction * Math.max(0, v - knee))) / 1000;
+  const speeds = new Set([...shaftSpeeds, ...(kneeSpeed === undefined ? [] : [kneeSpeed])]);
+  return [...speeds]
     .sort((a, b) => a - b)
     .map((speed) => ({ speed, compression: force(compression, speed), rebound: force(rebound, speed) }));
+}
+
+/** Speed of the knee (mm/s) and the slope above it, as a fraction of the one below; null where no knee is given. */
+export function kneeOf({
+  sizing,
+  ordered,
+}: {
+  readonly sizing?: { readonly damping?: Omit<Damping, 'ratio'> | undefined } | undefined;
+  readonly ordered?: { readonly valving?: Valving | undefined } | undefined;
+}): { readonly speed: number; readonly highSpeedFraction: number } | null {
+  const { kneeSpeed, highSpeedFraction = HIGH_SPEED_FRACTION } = ordered?.valving ?? sizing?.damping ?? {};
+  return kneeSpeed === undefined ? null : { speed: kneeSpeed, highSpeedFraction };
 }

@@ -11,6 +11,7 @@ import {
   targetFindings,
   travelValues,
 } from './spring-findings.ts';
+import { isBought } from './unsettled.ts';
 
 /** What of a sized axle cannot be made or will not work. */
 export function findingsOn(sized: AxleSizing, { sizing, limits }: AxleInputs): Diagnostic[] {
@@ -29,7 +30,12 @@ export function findingsOn(sized: AxleSizing, { sizing, limits }: AxleInputs): D
             },
           ]
         : damperFindings(damper, installed, sizing.deadLength);
-  found.push(...springFindings(sized, sizing), ...travelFindings(sized), ...tableFindings(sizing, limits));
+  found.push(
+    ...springFindings(sized, sizing),
+    ...perchFindings(sized, sizing),
+    ...travelFindings(sized),
+    ...tableFindings(sizing, limits),
+  );
   if (sizing.perch?.setting !== undefined && sized.spring?.freeLength === null) {
     found.push({
       code: 'perchWithoutFreeLength',
@@ -49,7 +55,7 @@ function springFindings(sized: AxleSizing, { springs, rateStep, order }: CornerS
   return [
     ...(spring === null ? [] : targetFindings(named, spring, springFit, figure('requiredSpringRate').value)),
     ...bindFindings(sized, listed),
-    ...(spring === null ? [] : diameterFindings(listed, spring, order?.bodyDiameter)),
+    ...(spring === null ? [] : diameterFindings(listed, spring, order)),
   ];
 }
 
@@ -110,6 +116,18 @@ function travelFindings({ limits, travelRequirement: needed, figure }: AxleSizin
   });
 }
 
+/** A perch setting outside the range of the thread. What is bought is judged wheel by wheel, as advice after the order. */
+function perchFindings({ figure, input }: AxleSizing, { perch }: CornerSizing): Diagnostic[] {
+  const setting = figure('perchSetting').value;
+  if (setting === null || perch?.min === undefined || perch.max === undefined || isBought(input)) return [];
+  const rounding = ROUNDING * perch.max;
+  if (setting >= perch.min - rounding && setting <= perch.max + rounding) return [];
+  const { min, max } = perch;
+  return [
+    { code: 'perchOutOfRange', severity: 'conflict', path: 'sizing.perch', values: { setting, min, max } },
+  ];
+}
+
 /** A table of the bump stop that goes beyond where the stop is solid. */
 function tableFindings(
   { bumpStopTable = [] }: AxleInputs['sizing'],
@@ -122,7 +140,7 @@ function tableFindings(
   return [
     {
       code: 'bumpStopTableBeyondSolid',
-      severity: 'check',
+      severity: 'conflict',
       path: 'sizing.bumpStopTable',
       values: { compression: last, max },
     },

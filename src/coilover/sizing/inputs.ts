@@ -21,6 +21,8 @@ export interface AxleInputs {
   readonly ordered?: Certain<OrderedFile> | undefined;
   /** Steps in which spring rates can be had, N/mm: as given, or common ones in the units of the document. */
   readonly rateStep: number;
+  /** Shaft speeds of the force table, mm/s: as given, or usual ones in the units of the document. */
+  readonly shaftSpeeds: readonly number[];
   /** By how much its coilover is off from the order. */
   readonly made: AsMade;
 }

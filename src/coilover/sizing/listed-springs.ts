@@ -15,6 +15,8 @@ export interface Spring extends SpringLengths {
   readonly freeLength: number | null;
   /** mm; null as above. */
   readonly innerDiameter: number | null;
+  /** mm; null where its wire is not known. */
+  readonly outerDiameter: number | null;
 }
 
 /** A spring of which nothing is known but its rate, N/mm. */
@@ -27,6 +29,7 @@ export function bareSpring(rate: number): Spring {
     minLength: null,
     minLengthSource: null,
     innerDiameter: null,
+    outerDiameter: null,
   };
 }
 
@@ -35,12 +38,14 @@ export function listedSprings({ springs = [] }: CornerSizing): Spring[] {
   return springs.map((spring) => {
     const { name, rate, freeLength: free, innerDiameter, wire } = spring;
     const made = wire === undefined ? null : coilSpring(wire);
+    const inside = innerDiameter ?? made?.innerDiameter ?? null;
     return {
       name,
       rate: rate ?? made?.rate ?? Number.NaN,
       freeLength: free,
       ...springLengths(spring),
-      innerDiameter: innerDiameter ?? made?.innerDiameter ?? null,
+      innerDiameter: inside,
+      outerDiameter: inside === null || wire === undefined ? null : inside + 2 * wire.diameter,
     };
   });
 }

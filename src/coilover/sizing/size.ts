@@ -115,7 +115,19 @@ export function sizeCoilovers(file: CarDocument): Sizing {
 
 /** An axle as a sizing tells of it. */
 function sizedAxle(
-  { axle, input, sizing, ordered, rateStep, model, state, travelRequirement, chosen, numbers }: AxleNumbers,
+  {
+    axle,
+    input,
+    sizing,
+    ordered,
+    rateStep,
+    shaftSpeeds,
+    model,
+    state,
+    travelRequirement,
+    chosen,
+    numbers,
+  }: AxleNumbers,
   { loaded, travelRequirementAt }: CarNumbers,
   car: CarInputs['car'],
   figures: readonly Figure<AxleFigureName>[],
@@ -158,8 +170,16 @@ function sizedAxle(
       compressionDamping === null || reboundDamping === null
         ? []
         : ordered?.valving === undefined
-          ? dampingTable(sizing.damping ?? {}, compressionDamping, reboundDamping)
-          : boughtTable(ordered.valving, { compression: compressionDamping, rebound: reboundDamping }),
+          ? dampingTable(
+              sizing.damping ?? {},
+              { compression: compressionDamping, rebound: reboundDamping },
+              shaftSpeeds,
+            )
+          : boughtTable(
+              ordered.valving,
+              { compression: compressionDamping, rebound: reboundDamping },
+              shaftSpeeds,
+            ),
     speedRows: speedRowsOf(state, downforce),
     steadyStates: state.coilover === null ? [] : steadyStatesOf(state, travelRequirement, car),
     loadStates: loadStatesOn(state, designStateOf(masses), loaded),

@@ -1,5 +1,6 @@
 import type { Diagnostic } from '../../diagnostic.ts';
 import { ASSUMED_CLEARANCE } from '../springs/min-length.ts';
+import type { CornerSizing } from './inputs.ts';
 import type { Spring } from './listed-springs.ts';
 import { isNear, MAX_FREQUENCY_DEVIATION, type SpringFit } from './spring-fit.ts';
 
@@ -46,15 +47,40 @@ export function travelFindings(
     : [];
 }
 
-/** A spring that does not go over the body of the damper. */
+/** A spring that does not go over the body of the damper, comes nearer to it than it may, or is wider than there is room for. */
 export function diameterFindings(
   path: string,
-  { innerDiameter }: Spring,
-  bodyDiameter: number | undefined,
+  { innerDiameter, outerDiameter }: Spring,
+  { bodyDiameter, springClearance, maxSpringOuterDiameter }: NonNullable<CornerSizing['order']> = {},
 ): Diagnostic[] {
-  if (innerDiameter === null || bodyDiameter === undefined || innerDiameter > bodyDiameter) return [];
-  return [conflict('springInnerDiameterSmall', path, { innerDiameter, bodyDiameter })];
+  return [
+    ...(innerDiameter === null || bodyDiameter === undefined
+      ? []
+      : innerFindings(path, innerDiameter, bodyDiameter, springClearance)),
+    ...(outerDiameter === null ||
+    maxSpringOuterDiameter === undefined ||
+    outerDiameter <= maxSpringOuterDiameter * (1 + ROUNDING)
+      ? []
+      : [conflict('springOuterDiameterLarge', path, { outerDiameter, maxSpringOuterDiameter })]),
+  ];
 }
+
+function innerFindings(
+  path: string,
+  innerDiameter: number,
+  bodyDiameter: number,
+  required: number | undefined,
+): Diagnostic[] {
+  if (innerDiameter <= bodyDiameter) {
+    return [conflict('springInnerDiameterSmall', path, { innerDiameter, bodyDiameter })];
+  }
+  const clearance = (innerDiameter - bodyDiameter) / 2;
+  if (required === undefined || clearance >= required - ROUNDING * innerDiameter) return [];
+  return [conflict('springClearanceSmall', path, { clearance, required, innerDiameter, bodyDiameter })];
+}
+
+/** Share of a diameter that the conversion of its unit may make. */
+const ROUNDING = 1e-9;
 
 function conflict(code: string, path: string, values: Diagnostic['values']): Diagnostic {
   return { code, severity: 'conflict', path, values };

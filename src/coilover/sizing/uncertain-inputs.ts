@@ -10,6 +10,7 @@ import { isPerchMeasured } from '../ordered/as-bought.ts';
 import { AS_ORDERED, type AsMade } from './as-made.ts';
 import type { AxleInputs, CarInputs, CornerSizing } from './inputs.ts';
 import { commonRateStep } from './listed-springs.ts';
+import { usualShaftSpeeds } from './shaft-speeds.ts';
 
 /** An uncertain number of a document, or a way in which the coordinates of one of its corners may be off. */
 export interface UncertainInput {
@@ -52,6 +53,7 @@ export function inputsOf(document: CarDocument): { inputs: CarInputs; uncertain:
         sprungMass,
         ...(ordered === undefined ? {} : { ordered: certain(ordered) }),
         rateStep: numbers.rateStep ?? commonRateStep(document.units),
+        shaftSpeeds: numbers.damping?.shaftSpeeds ?? usualShaftSpeeds(document.units),
         made: AS_ORDERED,
       },
     ];

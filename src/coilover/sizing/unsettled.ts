@@ -3,7 +3,7 @@
 import { strutOf } from '../../corner/corner.ts';
 import type { DocumentCorner } from '../../corner/read-corner.ts';
 import type { DamperLengths } from './damper.ts';
-import type { DampingRow } from './damping.ts';
+import { type DampingRow, kneeOf } from './damping.ts';
 import type { CornerSizing } from './inputs.ts';
 import type { Spring } from './listed-springs.ts';
 
@@ -29,15 +29,17 @@ export type UnsettledItem =
   | 'clampDiameter'
   | 'topBearing'
   | 'spring'
-  | 'springLengths'
+  | 'freeLength'
   | 'innerDiameter'
   | 'solidLength'
   | 'minLength'
+  | 'quantity'
   | 'handed'
   | 'bodyEnd'
   | 'maxSpringOuterDiameter'
   | 'bumpStop'
   | 'valving'
+  | 'highSpeedForces'
   | 'strokeFits'
   | 'lengthTolerance'
   | 'rateTolerance'
@@ -52,15 +54,19 @@ export type UnsettledItem =
   | 'gasForce'
   | 'shaftDiameter'
   | 'bumpStopTable'
+  | 'bumpStopSolidForce'
   | 'springSupplier'
   | 'bumpStopSupplier';
+
+/** Who decides what is not settled: the builder of the car, the maker of the damper, or that of the spring. */
+export type Decider = 'builder' | 'builder and maker' | 'maker' | 'spring maker';
 
 /** Something that is not settled; what is `essential` decides what is made, the rest can be agreed until delivery. */
 export interface Unsettled {
   readonly item: UnsettledItem;
   /** Of which end, where it is of one. */
   readonly end?: End;
-  readonly who: 'builder' | 'maker' | 'spring maker';
+  readonly who: Decider;
   readonly essential: boolean;
 }
 
@@ -103,16 +109,28 @@ export function isBought({ ordered }: Settled['input']): boolean {
   return ordered?.damper !== undefined;
 }
 
+/** Whether the force table of a bump stop ends before the stop is solid. */
+export function isTableShort({ limits: { bumpStop }, sizing }: Settled['input']): boolean {
+  const last = sizing?.bumpStopTable?.at(-1);
+  if (bumpStop === undefined || last === undefined) return false;
+  return last[0] < (bumpStop.height - bumpStop.solidHeight) * (1 - ROUNDING);
+}
+
+/** Share of a length that the conversion of its unit may make. */
+const ROUNDING = 1e-9;
+
 /** All that is not settled on an axle, what is essential first. */
 export function unsettledOn({ damper, spring, input, dampingTable }: Settled): Unsettled[] {
-  const { order = {}, bumpStopTable, perch, gas } = input.sizing ?? {};
+  const { order = {}, bumpStopTable, perch, gas, deadLength } = input.sizing ?? {};
   const { bumpStop } = input.limits;
   const found: Unsettled[] = [];
   const ask =
     (who: Unsettled['who'], essential: boolean, end?: End) => (isAsked: boolean, item: UnsettledItem) => {
       if (isAsked) found.push({ item, ...(end === undefined ? {} : { end }), who, essential });
     };
-  const [builder, maker, springMaker] = [ask('builder', true), ask('maker', true), ask('spring maker', true)];
+  const [builder, both, maker, springMaker] = (
+    ['builder', 'builder and maker', 'maker', 'spring maker'] as const
+  ).map((who) => ask(who, true));
   const [builderLater, makerLater, springMakerLater] = [
     ask('builder', false),
     ask('maker', false),
@@ -145,14 +163,22 @@ export function unsettledOn({ damper, spring, input, dampingTable }: Settled): U
       builder(shape?.bearing === undefined, 'topBearing');
   }
   builder(spring === null, 'spring');
-  springMaker(spring !== null && spring.freeLength === null, 'springLengths');
-  springMaker(spring !== null && spring.innerDiameter === null, 'innerDiameter');
+  both(spring !== null && spring.freeLength === null, 'freeLength');
+  // Without either length coil bind was never looked for.
+  springMaker(spring !== null && spring.minLength === null && spring.solidLength === null, 'solidLength');
+  springMaker(spring !== null && spring.minLength === null, 'minLength');
+  maker(spring !== null && spring.innerDiameter === null, 'innerDiameter');
   builder(order.handed === undefined, 'handed');
   builder(order.bodyEnd === undefined && strutOf(input.corner) === null, 'bodyEnd');
   builder(bumpStop === undefined, 'bumpStop');
   builder(dampingTable.length === 0, 'valving');
+  maker(
+    dampingTable.length > 0 && kneeOf(input) === null && input.ordered?.valving?.forceTable === undefined,
+    'highSpeedForces',
+  );
+  builderLater(order.quantity === undefined, 'quantity');
   builderLater(order.maxSpringOuterDiameter === undefined, 'maxSpringOuterDiameter');
-  maker(damper !== null && !damper.specified, 'strokeFits');
+  maker(damper !== null && (!damper.specified || deadLength === undefined), 'strokeFits');
   maker(order.lengthTolerance === undefined, 'lengthTolerance');
   maker(spring !== null && order.rateTolerance === undefined, 'rateTolerance');
   maker(dampingTable.length > 0 && order.forceTolerance === undefined, 'forceTolerance');
@@ -166,10 +192,11 @@ export function unsettledOn({ damper, spring, input, dampingTable }: Settled): U
   makerLater(perch?.min === undefined || perch.max === undefined, 'perchRange');
   makerLater(perch?.threadPitch === undefined, 'perchPitch');
   makerLater(bumpStop !== undefined && bumpStopTable === undefined, 'bumpStopTable');
+  makerLater(isTableShort(input), 'bumpStopSolidForce');
   makerLater(bumpStop !== undefined && order.bumpStopSupplier === undefined, 'bumpStopSupplier');
   makerLater(spring !== null && order.springSupplier === undefined, 'springSupplier');
   springMakerLater(
-    spring !== null && spring.freeLength !== null && spring.solidLength === null,
+    spring !== null && spring.minLength !== null && spring.solidLength === null,
     'solidLength',
   );
   springMakerLater(

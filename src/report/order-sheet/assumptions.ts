@@ -63,6 +63,8 @@ const CHANGES: Readonly<Record<string, Change>> = {
   },
   coiloverAlongStrut: () => 'A spring set at an angle to the strut has a ratio of its own.',
   rateStepAssumed: () => 'The next rates available, and so the spring rate chosen and its frequency.',
+  compressionFractionAssumed: () => 'Both forces of the damper; their mean follows the damping ratio.',
+  highSpeedFractionAssumed: () => 'The forces above the knee, in proportion to the slope.',
   damperFromTravel: () =>
     'Another damper has other lengths and another stroke, and may stop the wheel elsewhere.',
   minLengthTaken: () => 'The spring travel available, and so whether the spring fits.',

@@ -60,9 +60,10 @@ function pageOf(
   sized: AxleSizing,
   sheet: string,
 ): Block & { readonly kind: 'page'; readonly paper: Paper } {
-  const { name, use, units, conflicts } = sizing;
+  const { name, use, units, conflicts, checks } = sizing;
   const { axle, input } = sized;
   const found = conflictsOn(axle, conflicts);
+  const uncertain = conflictsOn(axle, checks).flatMap((one) => uncertainWords(one, units));
   const items = toAgree(sized);
   const paper = paperOf(found, sized);
   const unit = `${axleName(axle).toLowerCase()} coilover`;
@@ -71,6 +72,7 @@ function pageOf(
     paper: onPaper(units),
     unknown: isBought(input) ? 'not given' : 'to be agreed',
     isBought: isBought(input),
+    areMassesEstimated: sizing.openQuestions.some(({ code }) => code === 'massesEstimated'),
   };
   return {
     kind: 'page',
@@ -87,7 +89,7 @@ function pageOf(
           DIRECTIONS,
         ].join(' '),
       ),
-      ...standing(paper, found.filter(blocksOrder), units),
+      ...standing(paper, found.filter(blocksOrder), uncertain, units),
       {
         kind: 'columns',
         columns: [
@@ -96,11 +98,9 @@ function pageOf(
         ],
       },
       ...car(page),
-      ...agreed(items, paper),
+      ...agreed(items, paper, headOf(sizing, sized)),
       ...CAUTIONS.map(paragraph),
-      ...(paper === 'AS BOUGHT'
-        ? []
-        : [{ kind: 'form', label: 'Acknowledgement', lines: ACKNOWLEDGEMENT } as const]),
+      ...(paper === 'AS BOUGHT' ? [] : [{ kind: 'form', ...ANSWERS[paper] } as const]),
     ],
   };
 }
@@ -137,11 +137,15 @@ const CAUTIONS = [
   'The strength of brackets, welds and bolts is not checked here. Clearances are checked on the car through the whole travel, springs out, before it moves.',
 ];
 
-const ACKNOWLEDGEMENT: readonly FormLine[] = [
-  { label: 'Will be made as above. Maker', value: null },
-  { label: 'Date', value: null },
-  { label: 'Except', value: null },
-];
+/** What the maker fills in: an order is acknowledged, an enquiry answered. */
+const ANSWERS: Readonly<Record<'ORDER' | 'ENQUIRY', { label: string; lines: readonly FormLine[] }>> = {
+  ORDER: { label: 'Acknowledgement', lines: blank('Will be made as above. Maker', 'Date', 'Except') },
+  ENQUIRY: { label: 'Answer', lines: blank('Answer to this enquiry. Maker', 'Date', 'Proposals') },
+};
+
+function blank(...labels: readonly string[]): FormLine[] {
+  return labels.map((label) => ({ label, value: null }));
+}
 
 /** What lengths are taken between. */
 function reference({ sized: { input }, unknown }: OrderPage): string {
@@ -166,11 +170,20 @@ function rideHeight({ aboard }: Sizing, { sized, paper }: OrderPage): string {
 }
 
 /** Why it is no order. */
-function standing(paper: Paper, conflicts: Sizing['conflicts'], units: Units): Block[] {
+function standing(
+  paper: Paper,
+  conflicts: Sizing['conflicts'],
+  uncertain: readonly string[],
+  units: Units,
+): Block[] {
   const shown = conflicts.slice(0, CONFLICTS).map((issue) => conflictWords(issue, units));
   const more = conflicts.length - shown.length;
-  const found = [...shown, ...(more > 0 ? [`And ${more} more, in the report.`] : [])].join(' ');
-  if (paper === 'ORDER') return [];
+  const found = [...shown, ...(more > 0 ? [`And ${more} more, in the report.`] : []), ...uncertain].join(' ');
+  if (paper === 'ORDER') {
+    return uncertain.length === 0
+      ? []
+      : [{ kind: 'stamp', text: 'Not certain.', advice: uncertain.join(' ') }];
+  }
   if (paper === 'AS BOUGHT') {
     return [{ kind: 'stamp', text: 'The damper is bought: this is a record, not an order.', advice: found }];
   }
@@ -179,7 +192,7 @@ function standing(paper: Paper, conflicts: Sizing['conflicts'], units: Units): B
       ? {
           kind: 'stamp',
           text: 'Not to be made yet.',
-          advice: 'Agree the items marked * first: they decide what is made.',
+          advice: ['Agree the items marked * first: they decide what is made.', ...uncertain].join(' '),
         }
       : { kind: 'stamp', text: 'Not to be made as it stands.', advice: found },
   ];
@@ -188,11 +201,27 @@ function standing(paper: Paper, conflicts: Sizing['conflicts'], units: Units): B
 /** A conflict as a maker reads it: without its place in the file and what to change there. */
 function conflictWords(conflict: Diagnostic, units: Units): string {
   const { problem, got, allowed } = worded(conflict, units);
-  const found = [
-    ...(got === undefined ? [] : [got]),
-    ...(allowed === undefined ? [] : [`required: ${allowed}`]),
+  return [
+    ended(capital(got === undefined ? problem : `${problem}: ${got}`)),
+    ...(allowed === undefined ? [] : [ended(`Required: ${allowed}`)]),
+  ].join(' ');
+}
+
+/** Margins that may be none, by code. */
+const MARGINS: Readonly<Record<string, string>> = {
+  bumpTravelUncertain: 'Bump travel',
+  droopTravelUncertain: 'Droop travel',
+  springTravelUncertain: 'Spring travel to the minimum permissible length',
+};
+
+/** A margin that is none at the lower end of its interval, as a maker reads it. */
+function uncertainWords({ code, values }: Diagnostic, units: Units): string[] {
+  const { margin, lowest } = values;
+  if (!(code in MARGINS) || typeof margin !== 'number' || typeof lowest !== 'number') return [];
+  const [nominal, least] = [margin, lowest].map((mm) => onPaper(units).both(mm, 'length'));
+  return [
+    `${MARGINS[code]} may be short: its margin is ${nominal}, ${least} at the lower end of the 95 % interval.`,
   ];
-  return ended(capital([problem, ...(found.length === 0 ? [] : [found.join('; ')])].join(': ')));
 }
 
 function drawn(page: OrderPage): Block[] {
@@ -207,7 +236,7 @@ function drawn(page: OrderPage): Block[] {
   const upper = chassisUp ? chassis : moving;
   const stands = isLying(sized)
     ? `Drawn upright, ${upper} on top; in the car it lies at ${angle.toFixed(0)} deg to the vertical.`
-    : `${capital(upper)} on top.`;
+    : `${capital(upper)} on top; in the car at ${angle.toFixed(0)} deg to the vertical.`;
   const under = belowMinimum(sized);
   return [
     { kind: 'picture', title: drawing.title, svg: drawing.svg, width: drawing.width },
@@ -215,7 +244,7 @@ function drawn(page: OrderPage): Block[] {
       [
         `Scale 1:${drawing.scale} printed at 100 %, ${own} (${other}), seen from the front. ${stands}`,
         ...(isOpen ? [`Body drawn up: ${unknown}.`] : []),
-        ...(sized.figure('perchSetting').value === null ? [`Spring and seats, dashed: ${unknown}.`] : []),
+        ...(sized.figure('perchSetting').value === null ? [`Spring and perch, dashed: ${unknown}.`] : []),
         ...(under === null
           ? []
           : [
@@ -228,15 +257,28 @@ function drawn(page: OrderPage): Block[] {
 }
 
 /** What is to be agreed, with who decides; of what is bought, what the file does not say. */
-function agreed(items: readonly ToAgree[], paper: Paper): Block[] {
+function agreed(items: readonly ToAgree[], paper: Paper, head: readonly FormLine[]): Block[] {
   if (paper === 'AS BOUGHT') return [];
   const lines = agreeLines(items, paper === 'ENQUIRY');
   return [
     heading(2, paper === 'ORDER' && lines.length > 0 ? '7 To agree before delivery' : '7 To agree'),
-    lines.length === 0
-      ? paragraph('Nothing: the order is complete.')
-      : { kind: 'table', head: [], rows: lines, figures: [], label: 'To agree, by who decides' },
+    ...(lines.length === 0
+      ? []
+      : [{ kind: 'table', head: [], rows: lines, figures: [], label: 'To agree, by who decides' } as const]),
+    ...(paper === 'ORDER' ? [paragraph(toFillIn(head, lines.length === 0))] : []),
   ];
+}
+
+/** What is written on an order by hand before it goes out. */
+function toFillIn(head: readonly FormLine[], isAllAgreed: boolean): string {
+  const labels = ['No.', 'Revision', 'Date'].filter((label) =>
+    head.some((line) => line.label === label && line.value === null),
+  );
+  const blanks = labels.map((label) => (label === 'No.' ? 'number' : label.toLowerCase()));
+  return [
+    ...(isAllAgreed ? ['Nothing technical.'] : []),
+    ...(blanks.length === 0 ? [] : [`Fill in ${listed(blanks)}.`]),
+  ].join(' ');
 }
 
 /** `a, b and c`. */

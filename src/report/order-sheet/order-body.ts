@@ -1,5 +1,7 @@
 // Block 3 of the order: the body with its perch, and what can be adjusted.
 
+import type { AxleSizing } from '../../coilover/sizing/result.ts';
+import { ENDS, holdOf } from '../../coilover/sizing/unsettled.ts';
 import { strutOf } from '../../corner/corner.ts';
 import type { Block } from './blocks.ts';
 import { paragraph } from './blocks.ts';
@@ -19,7 +21,7 @@ import { isLying, standOf } from './unit-stand.ts';
 
 export function body(page: OrderPage): Block[] {
   const { sized, paper } = page;
-  const { input, figure } = sized;
+  const { input } = sized;
   const { order = {}, perch = {} } = input.sizing ?? {};
   const size = (value: number | undefined) => known(value, (mm) => paper.givenCells(mm, 'length'));
   const [low, high] = [size(perch.min), size(perch.max)];
@@ -30,10 +32,7 @@ export function body(page: OrderPage): Block[] {
       row('body diameter', size(order.bodyDiameter)),
       row('maximum spring outer diameter', size(order.maxSpringOuterDiameter)),
       ...rowsOf(size(order.springClearance), (cells) => row('clearance, spring to body', cells)),
-      row(
-        'perch setting',
-        known(figure('perchSetting').value, (mm) => paper.cells(mm, 'length')),
-      ),
+      perchSetting(page),
       row('perch setting, range', low === null || high === null ? null : ranged(low, high)),
       seats(page),
       row('perch, per turn', size(perch.threadPitch)),
@@ -59,13 +58,26 @@ function position({ sized }: OrderPage): string | null {
   return `body at the ${bodyAt}, shaft at the ${shaftAt}`;
 }
 
+function perchSetting({ sized: { figure, spring }, paper }: OrderPage): Row {
+  const setting = figure('perchSetting').value;
+  if (setting === null)
+    return wordRow('perch setting', spring === null ? null : 'follows from the free length');
+  return row('perch setting', paper.cells(setting, 'length'));
+}
+
 /** The two distances that make up the perch setting. */
 function seats({ sized, paper, isBought }: OrderPage): Row {
   const given = sized.input.ordered?.perch?.seatDistances;
   const [chassis, moving] = endNames(sized);
   if (given === undefined) {
-    return wordRow('distances of the seats', isBought ? null : 'the maker’s');
+    const ends = isEyes(sized.input) ? 'eye centre' : 'end';
+    return wordRow(`${ends} to seat, each end`, isBought ? null : 'maker’s choice; sum = perch setting');
   }
   const [from, to] = [given.mount, given.chassis].map((mm) => paper.givenCells(mm, 'length'));
   return row(`seat from ${moving} / ${chassis}`, slashed(from, to));
+}
+
+/** Whether lengths go from bolt to bolt. */
+function isEyes(input: AxleSizing['input']): boolean {
+  return ENDS.every((end) => holdOf(input, end) === 'bolt');
 }

@@ -1,12 +1,14 @@
 // Block 6 of the order: what the maker must know of the car.
 
-import { hardestCase } from '../../coilover/forces/corner-forces.ts';
+import type { CornerSizing } from '../../coilover/sizing/inputs.ts';
 import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
+import { certain } from '../../document/uncertain.ts';
 import type { Quantity } from '../../units.ts';
 import { type Block, heading } from './blocks.ts';
 import type { Cells, OnPaper } from './on-paper.ts';
 import { ratiosOf } from './order-data.ts';
+import { type MaximumAxialForce, maximumAxialForce } from './order-loads.ts';
 import {
   known,
   type OrderPage,
@@ -24,18 +26,22 @@ export function car(page: OrderPage): Block[] {
   const rows = carRows(page);
   const half = Math.ceil(rows.length / 2);
   const tables = [rows.slice(0, half), rows.slice(half)].map((part) => [rowTable(page, 'Car', part)]);
-  return [heading(2, '6 Car'), { kind: 'columns', columns: tables }];
+  const masses = page.areMassesEstimated ? ': masses estimated, not weighed' : '';
+  return [heading(2, `6 Car${masses}`), { kind: 'columns', columns: tables }];
 }
 
 function carRows({ sized, paper }: OrderPage): Row[] {
-  const { figure, forces } = sized;
+  const { figure, input } = sized;
   const cells = (name: AxleFigureName, quantity: Quantity) =>
     known(figure(name).value, (one) => paper.cells(one, quantity));
+  const sizing: CornerSizing = certain(input.sizing ?? {});
+  const given = (name: 'unsprungMass' | 'tyreRate', quantity: Quantity) =>
+    known(sizing[name], (one) => paper.givenCells(one, quantity));
   const [left, right] = [cells('leftWheelMass', 'mass'), cells('rightWheelMass', 'mass')];
   const [alone, withTyre] = [cells('frequency', 'frequency'), cells('frequencyWithTyre', 'frequency')];
   const { ride, droop, bump } = ratiosOf(sized);
   const [atRide, atDroop, atBump] = [ride, droop, bump].map((ratio) => ratio?.toFixed(3) ?? '–');
-  const largest = forces === null ? null : hardestCase(forces.cases);
+  const largest = maximumAxialForce(sized);
   const { lower, upper } = figure('sprungMass');
   const isUncertain = lower !== null && upper !== null && lower !== upper;
   const where = staticOffset(sized, paper) === null ? 'ride height' : 'static ride height';
@@ -45,21 +51,35 @@ function carRows({ sized, paper }: OrderPage): Row[] {
       droop === null && bump === null ? atRide : `${atRide}; full droop / full bump ${atDroop} / ${atBump}`,
     ),
     row('mass on left / right wheel', left === null || right === null ? null : slashed(left, right)),
-    row('sprung mass of a corner', cells('sprungMass', 'mass')),
+    row(
+      left === null ? 'sprung mass of a corner' : 'sprung mass, mean of both sides',
+      cells('sprungMass', 'mass'),
+    ),
     ...(isUncertain
       ? [row('sprung mass, 95 % interval', ranged(paper.cells(lower, 'mass'), paper.cells(upper, 'mass')))]
       : []),
+    row('unsprung mass of a corner', given('unsprungMass', 'mass')),
     row(`wheel rate at ${where}`, cells('wheelRate', 'rate')),
+    row('tyre rate', given('tyreRate', 'rate')),
     wordRow(
       'frequency, suspension alone',
       alone === null ? null : `${alone[0]}${withTyre === null ? '' : `; with the tyre ${withTyre[0]}`}`,
     ),
     row(
-      'maximum axial force',
-      known(largest, ({ shock }) => paper.cells(shock.total, 'force')),
+      'maximum axial force, static',
+      known(largest, ({ force }) => paper.cells(force, 'force')),
     ),
-    ...rowsOf(largest, ({ name }) => wordRow('load case', name)),
+    ...rowsOf(largest, (one) => wordRow('load case', caseWords(one))),
   ];
+}
+
+/** A load case with what its force leaves out. */
+function caseWords({ loadCase, bumpStopForce }: MaximumAxialForce): string {
+  const stop =
+    bumpStopForce === null
+      ? []
+      : [bumpStopForce === 'notCounted' ? 'without that of the bump stop' : 'bump stop force extrapolated'];
+  return [loadCase, 'no damping forces', ...stop].join('; ');
 }
 
 /** How far an axle stands from design ride height, and its length there, as printed; null where that is nothing. */

@@ -1,10 +1,10 @@
 // The order for programs: what its pages say, in the library's units.
 
-import { hardestCase } from '../../coilover/forces/corner-forces.ts';
 import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
 import { sweep } from '../../corner/sweep.ts';
 import { certain } from '../../document/uncertain.ts';
 import { figureData } from './data.ts';
+import { designSpringForce, maximumAxialForce, toppingOutLoad } from './order-loads.ts';
 import { toAgree } from './to-agree.ts';
 
 /** Figures that the order prints. */
@@ -20,6 +20,7 @@ const ON_ORDER = [
   'preload',
   'preloadForce',
   'staticSpringLength',
+  'staticSpringCompression',
   'springTravelRequired',
   'compressionDamping',
   'reboundDamping',
@@ -27,6 +28,7 @@ const ON_ORDER = [
   'leftWheelMass',
   'rightWheelMass',
   'sprungMass',
+  'unsprungMass',
   'wheelRate',
   'frequency',
   'frequencyWithTyre',
@@ -63,12 +65,11 @@ export function orderData(sizing: Sizing, papers: readonly string[]): Record<str
 }
 
 function axleData(sized: AxleSizing): Record<string, unknown> {
-  const { input, figure, spring, damper, bearings, dampingTable, limits, forces } = sized;
+  const { input, figure, spring, damper, bearings, dampingTable, limits } = sized;
   const { order, bumpStopTable, helper, perch, gas, damping } = certain(input.sizing ?? {}) as Record<
     string,
     unknown
   >;
-  const largest = forces === null ? null : hardestCase(forces.cases);
   const { bump, droop, events } = limits;
   return {
     order,
@@ -85,7 +86,9 @@ function axleData(sized: AxleSizing): Record<string, unknown> {
     dampingTable,
     installationRatio: ratiosOf(sized),
     travel: { bump, droop, events },
-    maximumAxialForce: largest === null ? null : { force: largest.shock.total, loadCase: largest.name },
+    springForceAtRideHeight: designSpringForce(sized),
+    toppingOutLoad: toppingOutLoad(sized),
+    maximumAxialForce: maximumAxialForce(sized),
     toAgree: toAgree(sized),
   };
 }

@@ -8,7 +8,8 @@ import { printedFigure } from '../margins.ts';
 import type { Block } from './blocks.ts';
 import { limitWords } from './limit-words.ts';
 import type { Cells } from './on-paper.ts';
-import { known, type OrderPage, orderBlock, row, wordRow } from './order-rows.ts';
+import { toppingOutLoad } from './order-loads.ts';
+import { known, type OrderPage, orderBlock, row, rowsOf, wordRow } from './order-rows.ts';
 
 /** Coilovers on an axle, where nothing else is said. */
 const PAIR = 2;
@@ -32,7 +33,7 @@ export function lengths(page: OrderPage): Block[] {
   const toTolerance = (name: AxleFigureName) =>
     known(figure(name).value, () => inEach((of) => `${printed(name, of)}${within(of)}`));
   const rows = [
-    wordRow('quantity', String(order.quantity ?? PAIR)),
+    wordRow('quantity', order.quantity === undefined ? `${PAIR}, assumed` : String(order.quantity)),
     wordRow('left and right, alike or handed', order.handed),
     row('extended', toTolerance('extendedLength')),
     row('at ride height', plain('designLength')),
@@ -42,12 +43,13 @@ export function lengths(page: OrderPage): Block[] {
       ? []
       : [
           row(
-            'stroke, compression / rebound',
+            'stroke from ride height, compression / rebound',
             inEach((of) => `${printed('compressionStroke', of)} / ${printed('extensionStroke', of)}`),
           ),
         ]),
     wordRow('limit in bump', limits.bump === null ? NO_STOP : limitWords(limits.bump)),
     wordRow('limit in droop', stopWords(limits.droop)),
+    ...rowsOf(toppingOutLoad(sized), (load) => row('topping-out load, static', paper.cells(load, 'force'))),
     ...(damper?.specified === false
       ? [wordRow('damper lengths', 'follow from the travel: maker confirms')]
       : []),

@@ -46,10 +46,8 @@ export function mounts(page: OrderPage): Block[] {
     '2 Mounts',
     [
       ['type', ...both.map(({ shape }) => (shape?.type === undefined ? null : TYPES[shape.type]))],
-      ...rows('bolt', 'bore', ({ shape }) => size(shape?.bore)),
-      ...rows('bolt', hasSpacers ? 'width in bracket, with spacers' : 'width in bracket', ({ shape }) =>
-        size(shape?.width),
-      ),
+      ...rows('bolt', 'bore for the bolt', ({ shape }) => size(shape?.bore)),
+      ...rows('bolt', 'width in bracket, over any spacers', ({ shape }) => size(shape?.width)),
       ...(hasSpacers ? rows('bolt', 'spacers', ({ shape }) => shape?.spacers ?? null) : []),
       ...rows('nut', 'thread', ({ shape }) => size(shape?.bore)),
       ...rows('nut', 'thread pitch', ({ shape }) => pitch(shape?.threadPitch, page)),
@@ -59,8 +57,8 @@ export function mounts(page: OrderPage): Block[] {
       ),
       ...(chassis === 'top mount' ? [['top bearing', '–', ends.chassis?.bearing ?? null] as const] : []),
       ...rows('bolt', 'bolt axis', ({ bearing }) => (bearing === undefined ? null : BOLTS[bearing.boltAxis])),
-      ['misalignment used', ...both.map(({ end, hold }) => misalignment(useOf(page, end, hold)))],
-      ...rows('bolt', 'bearing rating', ({ bearing }) =>
+      ['misalignment from ride height', ...both.map(({ end, hold }) => misalignment(useOf(page, end, hold)))],
+      ...rows('bolt', 'bearing rating, each side', ({ bearing }) =>
         bearing === undefined ? null : `±${bearing.maxMisalignment} deg`,
       ),
     ],

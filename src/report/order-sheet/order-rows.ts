@@ -11,6 +11,7 @@ export interface OrderPage {
   /** What stands where something is not known: to be agreed, or not given for what is bought already. */
   readonly unknown: string;
   readonly isBought: boolean;
+  readonly areMassesEstimated: boolean;
 }
 
 /** A row of a block: what it is, and what is known of it; null where nothing is. */

@@ -5,6 +5,7 @@ import type { Quantity } from '../../units.ts';
 import { printedSpringLength } from '../margins.ts';
 import type { Block } from './blocks.ts';
 import type { Cells } from './on-paper.ts';
+import { designSpringForce } from './order-loads.ts';
 import {
   bare,
   joined,
@@ -21,16 +22,17 @@ import {
 
 export function spring(page: OrderPage): Block[] {
   return [
-    ...orderBlock(page, '4 Spring and bump stop', [...springRows(page), ...stopRows(page)]),
+    ...orderBlock(page, '4 Spring and bump stop', [...springRows(page), ...stopRows(page), supplied(page)]),
     ...stopTable(page),
   ];
 }
 
-function springRows({ sized, paper, isBought }: OrderPage): Row[] {
+function springRows(page: OrderPage): Row[] {
+  const { sized, paper, isBought } = page;
   const { spring, input, figure } = sized;
   if (spring === null) return [row('spring', null)];
   const { order = {}, helper } = input.sizing ?? {};
-  const { name, rate, freeLength, solidLength, innerDiameter, minLength, minLengthSource } = spring;
+  const { name, rate, freeLength, solidLength, innerDiameter, outerDiameter, minLengthSource } = spring;
   const isListed = name !== '' && minLengthSource !== 'wire';
   const value = (of: number | null, quantity: Quantity) =>
     known(of, (one) => (isListed ? paper.givenCells(one, quantity) : paper.cells(one, quantity)));
@@ -39,7 +41,6 @@ function springRows({ sized, paper, isBought }: OrderPage): Row[] {
   const tolerance =
     isBought && order.rateTolerance === undefined ? '' : ` ${percentage(order.rateTolerance)}`;
   const preload = figure('preload').value;
-  const isMinKnown = minLengthSource === 'given' || minLengthSource === 'wire';
   return [
     row(
       name === '' ? 'spring rate' : `spring "${name}": rate`,
@@ -47,8 +48,9 @@ function springRows({ sized, paper, isBought }: OrderPage): Row[] {
     ),
     row('free length', value(freeLength, 'length')),
     row('inner diameter', value(innerDiameter, 'length')),
+    ...rowsOf(value(outerDiameter, 'length'), (cells) => row('outer diameter', cells)),
     row('solid length', value(solidLength, 'length')),
-    row('minimum permissible length', isMinKnown ? value(minLength, 'length') : null),
+    minimum(page, value),
     ...(helper === undefined
       ? []
       : [
@@ -73,23 +75,65 @@ function springRows({ sized, paper, isBought }: OrderPage): Row[] {
             figureCells('preloadForce', 'force'),
           ),
         ),
-    row(
-      'spring length at ride height',
-      paper.cellsOf((of) => printedSpringLength(sized, of), 'length'),
-    ),
-    row('spring travel at full bump', figureCells('springTravelRequired', 'length')),
-    wordRow('spring: supplied by', order.springSupplier),
+    atRideHeight(page),
+    atFullBump(page),
   ];
+}
+
+/** The minimum permissible length; one that is no more than an estimate is said to be one. */
+function minimum(
+  { sized: { spring }, paper, isBought }: OrderPage,
+  value: (of: number | null, quantity: Quantity) => Cells | null,
+): Row {
+  const label = 'minimum permissible length';
+  const { minLength = null, minLengthSource = null } = spring ?? {};
+  if (minLength === null || minLengthSource === 'given' || minLengthSource === 'wire') {
+    return row(label, value(minLength, 'length'));
+  }
+  const taken = `taken as ${paper.both(minLength, 'length')}`;
+  return wordRow(label, isBought ? taken : `${taken}; spring maker confirms`);
+}
+
+/** Length of the spring at design ride height, and the force that it has there. */
+function atRideHeight({ sized, paper }: OrderPage): Row {
+  const label = 'spring length at ride height';
+  const { figure, spring, input } = sized;
+  const force = designSpringForce(sized);
+  const load = known(force, (newtons) => paper.cells(newtons, 'force'));
+  const length = paper.cellsOf((of) => printedSpringLength(sized, of), 'length');
+  if (length !== null) return row(label, joined(length, load));
+  const compression = figure('staticSpringCompression').value;
+  if (spring === null || compression === null) return row(label, null);
+  if (input.sizing?.helper !== undefined) return wordRow(label, 'follows from the free length');
+  const [own, other] = paper.cells(compression, 'length');
+  return row(label, joined([`free length − ${own}`, `free length − ${other}`], load));
+}
+
+/** Compression at the bump limit; without a free length, what there must be of it, at the upper end of the interval. */
+function atFullBump({ sized: { figure, spring }, paper }: OrderPage): Row {
+  const { value, upper } = figure('springTravelRequired');
+  const cells = (of: number | null) => known(of, (mm) => paper.cells(mm, 'length'));
+  if (spring?.freeLength !== null) return row('compression, free to full bump', cells(value));
+  const least = cells(upper ?? value);
+  return row(
+    'free − minimum permissible',
+    known(least, ([own, other]): Cells => [`at least ${own}`, `at least ${other}`]),
+  );
 }
 
 function stopRows({ sized: { input }, paper }: OrderPage): Row[] {
   const stop = input.limits.bumpStop;
   if (stop === undefined) return [row('bump stop', null)];
   const [height, solid] = [stop.height, stop.solidHeight].map((mm) => paper.givenCells(mm, 'length'));
-  return [
-    row('bump stop: free / solid height', slashed(height, solid)),
-    wordRow('bump stop: supplied by', input.sizing?.order?.bumpStopSupplier),
-  ];
+  return [row('bump stop: free / solid height', slashed(height, solid))];
+}
+
+/** Who supplies spring and bump stop. */
+function supplied({ sized: { input }, unknown }: OrderPage): Row {
+  const { springSupplier, bumpStopSupplier } = input.sizing?.order ?? {};
+  if (springSupplier === bumpStopSupplier) return wordRow('spring, bump stop: supplied by', springSupplier);
+  const both = [springSupplier, bumpStopSupplier].map((who) => who ?? unknown);
+  return wordRow('spring / bump stop: supplied by', both.join(' / '));
 }
 
 function stopTable({ sized: { input }, paper: { units, unit, number, givenCells } }: OrderPage): Block[] {

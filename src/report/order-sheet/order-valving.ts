@@ -1,14 +1,18 @@
 // Block 5 of the order: the force of the damper at its shaft speeds, with its gas.
 
+import { type DampingRow, kneeOf } from '../../coilover/sizing/damping.ts';
 import type { CornerSizing } from '../../coilover/sizing/inputs.ts';
 import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
 import { isAdjustable } from '../../coilover/sizing/unsettled.ts';
 import { axleName } from '../../corner/axles.ts';
+import type { UncertainNumber } from '../../document/inputs.ts';
 import { certain } from '../../document/uncertain.ts';
-import type { Quantity } from '../../units.ts';
+import { fromMetric, type Quantity, type Units } from '../../units.ts';
+import { printed } from '../text.ts';
 import { type Block, heading, paragraph } from './blocks.ts';
+import type { Cells, OnPaper } from './on-paper.ts';
 import {
-  joined,
+  bare,
   known,
   type OrderPage,
   percentage,
@@ -16,14 +20,15 @@ import {
   row,
   rowsOf,
   rowTable,
+  slashed,
   wordRow,
 } from './order-rows.ts';
 import { valvingCurve } from './valving-curve.ts';
 
-/** Rows of the force table at most; more are thinned evenly. */
-const ROWS = 6;
-/** The same of speeds that the file gives. */
-const GIVEN_ROWS = 9;
+/** Rows of the force table at most; more are thinned evenly, and the knee kept. */
+const ROWS = 9;
+/** Forces below so much, in either unit, are printed with a decimal: a tolerance of a tenth is no less than their rounding. */
+const SMALL = 20;
 
 export function valving(page: OrderPage): Block[] {
   return [heading(2, '5 Valving'), ...forces(page), rowTable(page, 'Valving', valvingRows(page))];
@@ -35,19 +40,25 @@ function forces({ sized, paper, unknown }: OrderPage): Block[] {
   if (dampingTable.length === 0) return [paragraph(`Forces: ${unknown}.`)];
   const { damping }: CornerSizing = certain(input.sizing ?? {});
   const bought = input.ordered?.valving;
-  const { units, unit, number } = paper;
+  const { units, unit, number, givenCells } = paper;
   const [own, other] = units;
-  const pair = (value: number, quantity: Quantity) =>
-    `${number(value, quantity, own)} (${number(value, quantity, other)})`;
+  const given = ([mine, converted]: Cells) => `${bare(mine)} (${bare(converted)})`;
+  const isMeasured = bought?.forceTable !== undefined;
+  const forced = (newtons: number) => {
+    const [mine, converted] = units.map((of) => forceIn(newtons, of, number));
+    return isMeasured ? given([givenCells(newtons, 'force')[0], converted]) : `${mine} (${converted})`;
+  };
+  const knee = kneeOf(input);
+  const speedOf = ({ speed }: DampingRow) =>
+    `${speed === knee?.speed ? 'knee ' : ''}${given(givenCells(speed, 'shaftSpeed'))}`;
   const head = (name: string, quantity: Quantity) =>
     `${name}, ${unit(quantity, own)} (${unit(quantity, other)})`;
   const target =
     bought === undefined && damping !== undefined
       ? [`target damping ratio ${damping.ratio} at ride height`]
       : [];
-  const isGiven = damping?.shaftSpeeds !== undefined || bought?.forceTable !== undefined;
   const title = `${axleName(sized.axle)}: damper force at each shaft speed`;
-  const rows = thinned(dampingTable, isGiven ? GIVEN_ROWS : ROWS);
+  const rows = thinned(dampingTable, ({ speed }) => speed === knee?.speed);
   return [
     {
       kind: 'columns',
@@ -57,26 +68,23 @@ function forces({ sized, paper, unknown }: OrderPage): Block[] {
           {
             kind: 'table',
             head: [head('speed', 'shaftSpeed'), head('compression', 'force'), head('rebound', 'force')],
-            rows: rows.map(({ speed, compression, rebound }) => [
-              pair(speed, 'shaftSpeed'),
-              pair(compression, 'force'),
-              pair(rebound, 'force'),
-            ]),
+            rows: rows.map((one) => [speedOf(one), forced(one.compression), forced(one.rebound)]),
             figures: [0, 1, 2],
             label: title,
           },
         ],
       ],
     },
-    paragraph(`${['Forces without gas force and friction', ...target].join('; ')}.`),
+    paragraph(
+      `${['Forces without gas force and friction', ...target].join('; ')}.${input.sizing?.gas === undefined ? '' : ' The maker sets the gas charge at full extension.'}`,
+    ),
   ];
 }
 
-function valvingRows({ sized, paper }: OrderPage): Row[] {
+function valvingRows(page: OrderPage): Row[] {
+  const { sized, paper } = page;
   const { input, figure, dampingTable } = sized;
-  const { damping, gas, order = {} }: CornerSizing = certain(input.sizing ?? {});
-  const bought = input.ordered?.valving;
-  const knee = bought === undefined ? damping?.kneeSpeed : bought.kneeSpeed;
+  const { gas, order = {} }: CornerSizing = certain(input.sizing ?? {});
   const figureCells = (of: AxleFigureName, quantity: Quantity) =>
     known(figure(of).value, (one) => paper.cells(one, quantity));
   const { forceTolerance } = order;
@@ -87,17 +95,10 @@ function valvingRows({ sized, paper }: OrderPage): Row[] {
           wordRow('tolerance of forces', forceTolerance === undefined ? null : percentage(forceTolerance)),
           ...(isAdjustable(order) ? [wordRow('table at adjuster setting', order.adjusterSetting)] : []),
         ]),
-    row('low-speed compression', figureCells('compressionDamping', 'damping')),
-    row('low-speed rebound', figureCells('reboundDamping', 'damping')),
-    ...rowsOf(knee, (speed) => row('knee at', paper.givenCells(speed, 'shaftSpeed'))),
-    row(
-      `${gas?.pressure === undefined ? 'gas force' : 'gas force, pressure'} at ride height`,
-      gas === undefined
-        ? null
-        : joined(
-            figureCells('gasForce', 'force'),
-            known(gas.pressure, (bar) => paper.givenCells(bar, 'pressure')),
-          ),
+    ...slopeRows(page),
+    row('gas force at ride height', gas === undefined ? null : figureCells('gasForce', 'force')),
+    ...rowsOf(input.sizing?.gas?.pressure, (pressure) =>
+      row('gauge pressure at ride height', withTolerance(pressure, page)),
     ),
     row(
       'shaft diameter',
@@ -106,8 +107,42 @@ function valvingRows({ sized, paper }: OrderPage): Row[] {
   ];
 }
 
-/** So many of some rows at most, the first and the last among them. */
-function thinned<T>(rows: readonly T[], most: number): readonly T[] {
-  if (rows.length <= most) return rows;
-  return Array.from({ length: most }, (_, k) => rows[Math.round((k * (rows.length - 1)) / (most - 1))]);
+/** Slopes of the force below and above the knee, and the knee; where no knee is given, that there is none. */
+function slopeRows({ sized: { figure, dampingTable, input }, paper }: OrderPage): Row[] {
+  const knee = kneeOf(input);
+  const [compression, rebound] = [figure('compressionDamping').value, figure('reboundDamping').value];
+  const slopes = (times: number) =>
+    compression === null || rebound === null
+      ? null
+      : slashed(paper.cells(times * compression, 'damping'), paper.cells(times * rebound, 'damping'));
+  const low = row('low-speed, compression / rebound', slopes(1));
+  if (knee !== null) {
+    return [low, row('above the knee, likewise', slopes(knee.highSpeedFraction))];
+  }
+  const last = dampingTable.at(-1)?.speed;
+  if (last === undefined || input.ordered?.valving?.forceTable !== undefined) return [low];
+  return [low, wordRow('knee', `none given; linear to ${paper.given(last, 'shaftSpeed')}`)];
+}
+
+/** A pressure of the file with its tolerance, where it has one. */
+function withTolerance(pressure: number | UncertainNumber, { paper: { givenCells } }: OrderPage): Cells {
+  if (typeof pressure === 'number') return givenCells(pressure, 'pressure');
+  const [value, tolerance] = [pressure.value, pressure.plusMinus].map((bar) => givenCells(bar, 'pressure'));
+  return [`${bare(value[0])} ± ${tolerance[0]}`, `${bare(value[1])} ± ${tolerance[1]}`];
+}
+
+/** A force as a number in a unit, with a decimal where it is small. */
+function forceIn(newtons: number, units: Units, number: OnPaper['number']): string {
+  const value = fromMetric(newtons, 'force', units);
+  return Math.abs(value) < SMALL ? printed(value.toFixed(1)) : number(newtons, 'force', units);
+}
+
+/** So many of some rows at most, evenly: the first, the last and those to be kept among them. */
+function thinned<T>(rows: readonly T[], isKept: (row: T) => boolean): readonly T[] {
+  if (rows.length <= ROWS) return rows;
+  const most = ROWS - rows.filter(isKept).length;
+  const even = new Set(
+    Array.from({ length: most }, (_, k) => Math.round((k * (rows.length - 1)) / (most - 1))),
+  );
+  return rows.filter((row, k) => even.has(k) || isKept(row));
 }

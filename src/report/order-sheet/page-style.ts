@@ -5,7 +5,7 @@ export const PAGE_HEAD = `@page { margin: 7mm 10mm; }
 body { margin: 0; background: #fff; }`;
 
 /** Of the pages, wherever they stand. No text is smaller than 7 pt. */
-export const PAGE_RULES = `.page { font: 7.6pt/1.17 Arial, "Liberation Sans", Helvetica, sans-serif; color: #000; background: #fff; max-width: 197mm; margin: 6mm auto; padding: 0 3mm; box-sizing: border-box; overflow-wrap: break-word; }
+export const PAGE_RULES = `.page { font: 7.4pt/1.14 Arial, "Liberation Sans", Helvetica, sans-serif; color: #000; background: #fff; max-width: 197mm; margin: 6mm auto; padding: 0 3mm; box-sizing: border-box; overflow-wrap: break-word; }
 .page * { min-width: 0; }
 .page header { display: grid; grid-template-columns: 1fr 98mm; gap: 0 6mm; border-bottom: 1pt solid #000; padding-bottom: 1.5mm; margin-bottom: 1.5mm; }
 .page h1 { font-size: 14pt; line-height: 1.15; font-weight: bold; margin: 0; }
@@ -22,6 +22,7 @@ export const PAGE_RULES = `.page { font: 7.6pt/1.17 Arial, "Liberation Sans", He
 .page .spans :is(th, td):first-child { width: 42%; }
 .page small { display: inline; font-size: 8pt; font-weight: normal; letter-spacing: 0; color: #000; }
 .page .columns .columns :is(th, td) { padding-left: 1mm; padding-right: 0; }
+.page .columns .columns td.n { white-space: nowrap; }
 .page table { border-collapse: collapse; width: 100%; margin: 0 0 0.8mm; font-size: inherit; table-layout: auto; }
 .page th, .page td { text-align: left; vertical-align: top; padding: 0.08mm 2mm 0.08mm 0; border: 0; border-bottom: 0.3pt solid #aaa; font-weight: normal; font-style: normal; background: none; white-space: normal; min-width: 0; }
 .page thead th { color: #333; font-size: 7.2pt; }

@@ -1,13 +1,13 @@
 // What an order leaves to be agreed, in words.
 
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
-import { type Unsettled, type UnsettledItem, unsettledOn } from '../../coilover/sizing/unsettled.ts';
+import { type Decider, type UnsettledItem, unsettledOn } from '../../coilover/sizing/unsettled.ts';
 import { endNames } from './end-names.ts';
 
 /** Something that is not settled, in words; what is `essential` decides what is made. */
 export interface ToAgree {
   readonly what: string;
-  readonly who: Unsettled['who'];
+  readonly who: Decider;
   readonly essential: boolean;
 }
 
@@ -25,15 +25,17 @@ const WORDS: Readonly<Record<UnsettledItem, string>> = {
   clampDiameter: 'diameter at the clamp',
   topBearing: 'top bearing',
   spring: 'spring',
-  springLengths: 'free length, solid length and minimum permissible length of the spring',
+  freeLength: 'free length of the spring',
   innerDiameter: 'inner diameter of the spring',
   solidLength: 'solid length of the spring',
   minLength: 'minimum permissible length of the spring',
+  quantity: 'quantity',
   handed: 'left and right alike, or handed',
   bodyEnd: 'body up or down',
   maxSpringOuterDiameter: 'maximum outer diameter of the spring',
   bumpStop: 'bump stop',
   valving: 'valving',
+  highSpeedForces: 'forces above low speed',
   strokeFits: 'whether this stroke fits this compressed length',
   lengthTolerance: 'tolerance of lengths',
   rateTolerance: 'tolerance of the spring rate',
@@ -48,6 +50,7 @@ const WORDS: Readonly<Record<UnsettledItem, string>> = {
   gasForce: 'gas force',
   shaftDiameter: 'shaft diameter',
   bumpStopTable: 'force table of the bump stop',
+  bumpStopSolidForce: 'force of the bump stop at solid',
   springSupplier: 'who supplies the spring',
   bumpStopSupplier: 'who supplies the bump stop',
 };
@@ -64,9 +67,13 @@ export function toAgree(sized: AxleSizing): ToAgree[] {
 
 /** The same in a line for each who decides. */
 export function agreeLines(items: readonly ToAgree[], isMarked: boolean): [who: string, what: string][] {
-  return (['builder', 'maker', 'spring maker'] as const).flatMap((who): [string, string][] => {
-    const his = items.filter((item) => item.who === who);
-    if (his.length === 0) return [];
-    return [[who, his.map(({ what, essential }) => (isMarked && essential ? `* ${what}` : what)).join('; ')]];
-  });
+  return (['builder', 'builder and maker', 'maker', 'spring maker'] as const).flatMap(
+    (who): [string, string][] => {
+      const his = items.filter((item) => item.who === who);
+      if (his.length === 0) return [];
+      return [
+        [who, his.map(({ what, essential }) => (isMarked && essential ? `* ${what}` : what)).join('; ')],
+      ];
+    },
+  );
 }

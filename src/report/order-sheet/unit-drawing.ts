@@ -36,7 +36,7 @@ export interface UnitDrawing {
 const MM = 96 / 25.4;
 /** Paper, mm: its width, what the longest unit may take, and what is kept for captions above. */
 const WIDTH = 90;
-const TALLEST = 66;
+const TALLEST = 60;
 const WIDEST = 20;
 const HEAD = 9;
 /** Scales that a ruler reads well. */

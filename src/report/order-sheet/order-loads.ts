@@ -1,0 +1,65 @@
+// Loads that the order gives: all are static, without damping forces.
+
+import { contactLength } from '../../coilover/forces/axial-force.ts';
+import { hardestCase } from '../../coilover/forces/corner-forces.ts';
+import type { CornerSizing } from '../../coilover/sizing/inputs.ts';
+import { freeLengthOf, stackOf } from '../../coilover/sizing/listed-springs.ts';
+import type { AxleSizing } from '../../coilover/sizing/result.ts';
+import { isTableShort } from '../../coilover/sizing/unsettled.ts';
+import { pushOf } from '../../coilover/springs/stack.ts';
+import { certain } from '../../document/uncertain.ts';
+
+type Loaded = Pick<AxleSizing, 'forces' | 'input' | 'damper' | 'limits'>;
+
+/** What the damper's end stop holds back with the wheel hanging at full droop, N; null where the damper does not end the droop travel. */
+export function toppingOutLoad({ forces, limits }: Loaded): number | null {
+  const hanging = forces?.cases.find(({ name }) => name === 'full droop');
+  if (hanging === undefined || limits.droop?.cause !== 'damperExtended') return null;
+  return hanging.shock.metalContact < 0 ? -hanging.shock.metalContact : null;
+}
+
+/** Force of the spring at design ride height, N; null where it is not known. */
+export function designSpringForce({
+  figure,
+  spring,
+  input,
+}: Pick<AxleSizing, 'figure' | 'spring' | 'input'>): number | null {
+  const [length, setting] = [figure('designLength').value, figure('perchSetting').value];
+  // A perch that is not set yet is set for design ride height.
+  if (spring?.freeLength == null || length === null || setting === null)
+    return figure('staticSpringForce').value;
+  const { helper }: CornerSizing = certain(input.sizing ?? {});
+  return pushOf(stackOf(spring, helper), freeLengthOf(spring.freeLength, helper) - (length - setting)).force;
+}
+
+/** The largest axial force, N, its load case, and how the force of the bump stop in it is known. */
+export interface MaximumAxialForce {
+  readonly force: number;
+  readonly loadCase: string;
+  /** `extrapolated` beyond the end of its table; `notCounted` where it has none; null where it is as given, or does not act. */
+  readonly bumpStopForce: 'extrapolated' | 'notCounted' | null;
+}
+
+export function maximumAxialForce(sized: Loaded): MaximumAxialForce | null {
+  const { forces, input, damper } = sized;
+  if (forces === null) return null;
+  const { shock, shockLength, name } = hardestCase(forces.cases);
+  const contact = contactLength(input.limits.bumpStop, damper);
+  const table = input.sizing?.bumpStopTable;
+  const last = table?.at(-1)?.[0] ?? 0;
+  const isBeyond = contact !== null && contact - shockLength > last + ROUNDING;
+  return {
+    force: shock.total,
+    loadCase: name,
+    bumpStopForce: !isBeyond
+      ? null
+      : table === undefined
+        ? 'notCounted'
+        : isTableShort(input)
+          ? 'extrapolated'
+          : null,
+  };
+}
+
+/** mm that are rounding and no compression. */
+const ROUNDING = 1e-6;
