@@ -52,7 +52,7 @@ export interface AxleSweep {
   readonly columns: AxleColumns;
   /** One flat object a row. */
   rows(): AxleRow[];
-  /** Poses asked for that a wheel does not get to. */
+  /** Poses of the options that a wheel does not get to. */
   readonly outOfReach: readonly OutOfReach[];
   /** Where the travel of each wheel ends, bar and all. */
   readonly end: Readonly<Record<'left' | 'right', { readonly bump: WheelEnd; readonly droop: WheelEnd }>>;

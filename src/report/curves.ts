@@ -70,8 +70,8 @@ const OPTIONS = ['panels', 'title', 'limits', 'bands', 'beside', 'units'];
 
 /** The picture behind `plotCurves`. */
 export function curvesPicture(metric: Curves, metricOptions: PlotCurvesOptions): Picture {
-  const title = metricOptions.title ?? titleFor(chosen(metric, metricOptions.panels ?? PANELS));
   const { content, bottom } = curvesPlot(metric, metricOptions, WIDE);
+  const title = metricOptions.title ?? titleFor(chosen(metric, metricOptions.panels ?? PANELS));
   return { width: WIDTH, height: bottom + 14, title, content: [heading(title), ...content] };
 }
 

@@ -19,7 +19,4 @@ export const AXLE: PlainSentences = {
     allowed: `${say.text('count')} numbers, one for each of heave`,
   }),
   tooManyPoses: (say) => ({ problem: 'too many poses', allowed: `${say.text('most')} at most` }),
-  wheelOutOfReach: (say) => ({
-    problem: `out of reach of the ${say.text('side')} wheel, which goes from ${say.text('min')} mm (${say.text('minStatus')}) to ${say.text('max')} mm (${say.text('maxStatus')})`,
-  }),
 };

@@ -81,10 +81,8 @@ export const DONOR_DAMPER: Sentences = {
         ? ''
         : `; ${required.join(' and ')} required: ${
             short.length > 0
-              ? `it does not do, ${short.join(' and ')} ${short.length === 1 ? 'is' : 'are'} missing`
-              : judged.length === 2
-                ? 'it has the travel'
-                : 'that is enough'
+              ? `that is not enough, ${short.join(' and ')} ${short.length === 1 ? 'is' : 'are'} missing`
+              : 'that is enough'
           }`;
     return {
       problem: `fitted as it is and without a bump stop, ${DONOR} gives ${gives} at the wheel${verdict}`,

@@ -70,7 +70,7 @@ export interface ReachedEquilibrium<P extends string = string> {
   readonly directions: { readonly rising: number; readonly level: number; readonly falling: number } | null;
   /** Potential of all loads, 0 as drawn; null if one has none. */
   readonly potential: number | null;
-  /** The force left over along the freedoms, as a share of the forces of all loads; null where a load has no value. */
+  /** The force left over along the degrees of freedom, as a share of the forces of all loads; null where a load has no value. */
   readonly residual: number | null;
   /** Ropes that would have to push. */
   readonly slackRopes: readonly string[];

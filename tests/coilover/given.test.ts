@@ -346,7 +346,7 @@ describe('what is taken for granted, and what is open', () => {
         'Travel cases from common practice, without a source: cornering at 1 g, braking at 1 g, a road bump of 40.0 mm, a dip of 40.0 mm, a margin of 5.0 mm.',
         'Front springs are taken to be available in steps of 5.0 N/mm (common practice).',
         'Not given yet at the front: end bearings.',
-        'The required travel of the front axle does not count dive under braking: that depends on the wheelbase; give masses.wheelbase.',
+        'The required travel of the front axle does not count dive and lift under braking: that depends on the wheelbase; give masses.wheelbase.',
         'The masses are estimated; weigh the car on four scales when it stands, and run this again.',
       ]),
     );

@@ -26,8 +26,13 @@ const donorOf = (options: LimitOptions) => {
   if (donor === undefined) expect.fail('not compared');
   return donor;
 };
+/** What is said of a donor, but for its wheel travel. */
 const said = (donor: DonorComparison | undefined, units?: Units) =>
-  (donor?.diagnostics ?? []).map((one) => sentence(one, units));
+  (donor?.diagnostics ?? [])
+    .filter(({ code }) => code !== 'donorTravel')
+    .map((one) => sentence(one, units));
+const travelOf = (donor: DonorComparison | undefined) =>
+  (donor?.diagnostics ?? []).filter(({ code }) => code === 'donorTravel').map((one) => sentence(one));
 const RIDE = 'design ride height (400.0 mm eye to eye)';
 const ordered = { damper: { extendedLength: 440, compressedLength: 340 } };
 
@@ -173,7 +178,7 @@ describe('the ordered unit against a donor damper', () => {
   const AGAINST = 'The ordered damper against the donor damper:';
   const against = (donor: Donor) => {
     const found = donorOf({ ...ordered, donor });
-    const { diagnostics, unit, donorAsIs, donorCutToFit, designLengthDifference, ...by } = found;
+    const { diagnostics, unit, donorAsIs, donorCutToFit, donorTravel, designLengthDifference, ...by } = found;
     const sentences = said(found);
     expect(unit).toEqual({ extendedLength: 440, compressedLength: 340, basis: 'ordered' });
     expect(sentences[0]).toBe(IS);
@@ -298,9 +303,9 @@ describe('the ordered unit against a donor damper', () => {
 
   it('is the unit that is ordered, whatever travel is required', () => {
     const donor: Donor = { length: 400, state: 'extended', stroke: 80 };
-    expect(donorOf({ ...ordered, donor, required: { bump: 20, droop: 15 } })).toEqual(
-      donorOf({ ...ordered, donor }),
-    );
+    const required = donorOf({ ...ordered, donor, required: { bump: 20, droop: 15 } });
+    const free = donorOf({ ...ordered, donor });
+    expect({ ...required, diagnostics: said(required) }).toEqual({ ...free, diagnostics: said(free) });
   });
 
   it('is the damper of a sized car, given or chosen: of the example, 14.9 in extended, 0.70 in more stroke, 0.65 longer, 0.05 shorter', () => {
@@ -347,6 +352,23 @@ describe('the unit that the required travel needs', () => {
     );
   });
 
+  it('stands beside the wheel travel of the donor as it is, and what that lacks', () => {
+    // 330 mm compressed and 405 mm extended.
+    const travel = (required: LimitOptions['required']) => {
+      const donor = neededFor({ required });
+      expectWithin(lengthAt(donor?.donorTravel.bump ?? Number.NaN), 330, 1e-9);
+      expectWithin(lengthAt(donor?.donorTravel.droop ?? Number.NaN), 405, 1e-9);
+      return travelOf(donor)[0];
+    };
+    const gives =
+      'Fitted as it is and without a bump stop, the donor damper gives 93.5 mm of bump and 6.7 mm of droop at the wheel';
+    expect(travel(undefined)).toBe(`${gives}.`);
+    expect(travel({ bump: 60 })).toBe(`${gives}; 60.0 mm of bump required: that is enough.`);
+    expect(travel({ bump: 100, droop: 50 })).toBe(
+      `${gives}; 100.0 mm of bump and 50.0 mm of droop required: that is not enough, 6.5 mm of bump and 43.3 mm of droop are missing.`,
+    );
+  });
+
   it('of no travel at all, is set against the length at the drawn ride height', () => {
     const { unit } = neededFor({ required: { bump: 0, droop: 0 } }) ?? {};
     expectWithin(unit?.extendedLength ?? null, 400, 1e-9);
@@ -365,6 +387,7 @@ describe('the unit that the required travel needs', () => {
         diagnostics: [
           { code: 'donorStrokeLeft', values: { extension: 5, compression: 70 } },
           { code: 'donorCutToFit' },
+          { code: 'donorTravel' },
         ],
       });
     }

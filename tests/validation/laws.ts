@@ -106,7 +106,7 @@ export const laws: Section = {
       unit: 'N or rad',
     },
     {
-      what: 'rests of linkages of one to three freedoms',
+      what: 'rests of linkages of one to three degrees of freedom',
       file: 'linkage/equilibria-from.test.ts',
       tests: [
         'linkages of one freedom',

@@ -95,7 +95,7 @@ const CAUTIONS = [
 ];
 
 /**
- * Forces in every joint and mount of a corner in the standard load cases (static, `3 × static load, bump`, full droop, cornering, kerb strike; with a
+ * Forces in every joint and mount of a corner in the standard load cases (static, `bump load`, full droop, cornering, kerb strike; with a
  * damper also the case driven to the bump limit, with the wheel load that this takes) and in your own.
  *
  * @throws InputError for invalid options, with every issue.

@@ -79,7 +79,7 @@ export function standardLoadCases(
   const angle = (kerbAngle * Math.PI) / 180;
   return [
     { name: 'static', travel: 0, tyre: [0, load] },
-    { name: `${bump} × static load, bump`, travel: 'equilibrium', tyre: [0, bump * load] },
+    { name: 'bump load', travel: 'equilibrium', tyre: [0, bump * load] },
     { name: 'full droop', travel: 'droopLimit', tyre: null },
     { name: 'cornering', travel: 'equilibrium', tyre: [-cornering * transfer * load, transfer * load] },
     {
