@@ -228,7 +228,7 @@ function endTowards({ end, side, table }: WheelCurve, heave: number, angle: numb
 /** A wheel at each row: its columns, and what the axle needs of it. */
 interface WheelAt {
   readonly side: 1 | -1;
-  readonly columns: Record<string, Float64Array>;
+  readonly columns: Record<keyof typeof WHEEL, Float64Array>;
   readonly travel: Float64Array;
   readonly halfTrack: Float64Array;
   /** dy/dz of the half-track. */
@@ -241,53 +241,56 @@ interface WheelAt {
 function readWheel(curve: WheelCurve, travel: Float64Array, angle: Float64Array): WheelAt {
   const { side, model, bar } = curve;
   const made = () => new Float64Array(travel.length);
-  const names = [...Object.keys(WHEEL), ...(bar === null ? [] : Object.keys(BARRED))];
-  const columns = Object.fromEntries(names.map((name) => [name, made()])) as Record<string, Float64Array>;
-  const at: WheelAt = {
-    side,
-    columns,
-    travel,
-    halfTrack: made(),
-    scrub: made(),
-    lever: made(),
-    leverRate: made(),
-  };
+  const [byHeave, byRoll, length, ratio, slope] = [made(), made(), made(), made(), made()];
+  const [camber, camberByHeave, camberByRoll, patchY] = [made(), made(), made(), made()];
+  const [halfTrack, scrub, lever, leverRate] = [made(), made(), made(), made()];
+  const barred = bar === null ? null : { LeverAngle: made(), BarRatio: made(), LinkAngle: made() };
   const [shock, track, turn] = [READ.shock, READ.halfTrack, READ.turn].map((measure) => measure * READING);
   readAlong(curve.all, curve.drawn, travel, (m, row, k) => {
-    const [z, roll] = [travel[k], angle[k]];
-    const [y, scrub] = [m[track + row], m[track + row + FIRST]];
-    const [sin, cos] = [Math.sin(roll), Math.cos(roll)];
-    const narrowing = 1 + (side * scrub * sin) / cos;
-    const byHeave = 1 / narrowing;
-    const byRoll = (-side * y) / (narrowing * cos * cos);
+    const z = travel[k];
+    const y = m[track + row];
+    const rate = m[track + row + FIRST];
+    const sin = Math.sin(angle[k]);
+    const cos = Math.cos(angle[k]);
+    const heaved = 1 / (1 + (side * rate * sin) / cos);
+    const rolled = (-side * y * heaved) / (cos * cos);
     const camberRate = -m[turn + row + FIRST] * DEGREES;
-    columns.Travel[k] = z;
-    columns.TravelByHeave[k] = byHeave;
-    columns.TravelByRoll[k] = byRoll / DEGREES;
-    columns.ShockLength[k] = m[shock + row];
-    columns.InstallationRatio[k] = -m[shock + row + FIRST];
-    columns.InstallationRatioSlope[k] = -m[shock + row + SECOND];
-    columns.Camber[k] = model.camber - (m[turn + row] + side * roll) * DEGREES;
-    columns.CamberByHeave[k] = camberRate * byHeave;
-    columns.CamberByRoll[k] = (camberRate * byRoll) / DEGREES - side;
-    columns.PatchY[k] = side * y * cos - z * sin;
-    at.halfTrack[k] = y;
-    at.scrub[k] = scrub;
-    const lever = leverThere(curve, z, m, row);
-    if (bar === null || lever === null) return;
-    const { leverEnd, leverLength } = bar;
-    at.lever[k] = lever.angle;
-    at.leverRate[k] = lever.first;
-    columns.LeverAngle[k] = lever.angle * DEGREES;
-    columns.BarRatio[k] = leverLength * Math.cos(lever.angle) * lever.first;
-    const top = leverEnd[1] + leverLength * Math.sin(lever.angle);
-    columns.LinkAngle[k] =
-      Math.atan2(
-        (leverEnd[0] - m[READ.linkY * READING + row]) * Math.sign(top - m[READ.linkZ * READING + row]),
-        Math.abs(top - m[READ.linkZ * READING + row]),
-      ) * DEGREES;
+    byHeave[k] = heaved;
+    byRoll[k] = rolled / DEGREES;
+    length[k] = m[shock + row];
+    ratio[k] = -m[shock + row + FIRST];
+    slope[k] = -m[shock + row + SECOND];
+    camber[k] = model.camber - (m[turn + row] + side * angle[k]) * DEGREES;
+    camberByHeave[k] = camberRate * heaved;
+    camberByRoll[k] = (camberRate * rolled) / DEGREES - side;
+    patchY[k] = side * y * cos - z * sin;
+    halfTrack[k] = y;
+    scrub[k] = rate;
+    const there = barred === null ? null : leverThere(curve, z, m, row);
+    if (bar === null || barred === null || there === null) return;
+    lever[k] = there.angle;
+    leverRate[k] = there.first;
+    barred.LeverAngle[k] = there.angle * DEGREES;
+    barred.BarRatio[k] = bar.leverLength * Math.cos(there.angle) * there.first;
+    const up = bar.leverEnd[1] + bar.leverLength * Math.sin(there.angle) - m[READ.linkZ * READING + row];
+    const out = bar.leverEnd[0] - m[READ.linkY * READING + row];
+    // From vertical, whichever end is the upper one.
+    barred.LinkAngle[k] = Math.atan2(out * Math.sign(up), Math.abs(up)) * DEGREES;
   });
-  return at;
+  const columns = {
+    Travel: travel,
+    TravelByHeave: byHeave,
+    TravelByRoll: byRoll,
+    ShockLength: length,
+    InstallationRatio: ratio,
+    InstallationRatioSlope: slope,
+    Camber: camber,
+    CamberByHeave: camberByHeave,
+    CamberByRoll: camberByRoll,
+    PatchY: patchY,
+    ...barred,
+  } satisfies Record<keyof typeof WHEEL, Float64Array>;
+  return { side, columns, travel, halfTrack, scrub, lever, leverRate };
 }
 
 /** Where the lines through both contact patches, square to their paths in the chassis, meet: y to the left. */
