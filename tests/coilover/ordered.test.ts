@@ -415,6 +415,65 @@ describe('advice', () => {
     expectNear(zeta(damping?.requiredDamping ?? Number.NaN), 0.3, 1e-10);
     expect(codesOf(axle)).toContain(Math.abs(zeta(2122) - 0.3) > 0.03 ? 'dampingOffTarget' : 'perchTurn');
   });
+
+  it('gives that damping ratio at full droop and at bump stop contact, or at full bump without a stop', () => {
+    const spring = 50.3;
+    const change = (document: Json) => (document.corners.front.sizing.target = { springRate: spring });
+    const withStop = front(change);
+    const withoutStop = front((document) => {
+      change(document);
+      // Short enough for the spring to push at full droop.
+      document.corners.front.ordered.damper.extendedLength = 440;
+      delete document.corners.front.ordered.bumpStop;
+      delete document.corners.front.limits.bumpStop;
+      delete document.corners.front.sizing.bumpStopTable;
+    });
+    const [{ shock }] = carOf(readCar(weighedCar())).car.axles;
+    const mass = (184 + 171) / 2 - 30;
+    const ride = shock.at(0);
+    const loose = ride.length + (mass * GRAVITY) / ride.ratio / spring;
+    /** c R^2 / (2 sqrt(k_w m)) with the spring alone. */
+    const zeta = (c: number, travel: number) => {
+      const { ratio, slope, length } = shock.at(travel);
+      const rate = spring * ratio ** 2 + spring * (loose - length) * slope;
+      return (c * ratio ** 2) / (2 * Math.sqrt(rate * 1000 * mass));
+    };
+    /** Travel at a length of the shock, by halving. */
+    const travelAt = (length: number) => {
+      let [low, high] = [0, 120];
+      for (let k = 0; k < 60; k++) {
+        const middle = (low + high) / 2;
+        if (shock.at(middle).length > length) low = middle;
+        else high = middle;
+      }
+      return low;
+    };
+    const coefficients = { compression: 1711, rebound: 2533, mean: (1711 + 2533) / 2 };
+    expect(shock.at(withStop.limits.droop?.travel ?? 0).length).toBeGreaterThan(loose);
+    expect(shock.at(withoutStop.limits.droop?.travel ?? 0).length).toBeLessThan(loose);
+    for (const [axle, bump] of [
+      [withStop, travelAt(350.7 + 39.7)],
+      [withoutStop, withoutStop.limits.bump?.travel ?? Number.NaN],
+    ] as const) {
+      const droop = axle.limits.droop?.travel ?? Number.NaN;
+      const damping = axle.afterOrder?.damping ?? expect.fail('no damping');
+      for (const [name, c] of Object.entries(coefficients)) {
+        const { [name as keyof typeof coefficients]: found } = damping;
+        if (shock.at(droop).length < loose) expectNear(found.droop ?? Number.NaN, zeta(c, droop), 1e-9);
+        else expect(found.droop).toBeNull();
+        expectNear(found.design ?? Number.NaN, zeta(c, 0), 1e-9);
+        expectNear(found.bump ?? Number.NaN, zeta(c, bump), 1e-9);
+      }
+    }
+  });
+
+  it('needs no target for the damping, and has none without valving or spring', () => {
+    const { damping } =
+      front(({ corners: { front } }) => delete front.sizing.damping).afterOrder ?? expect.fail();
+    expect([damping?.target, damping?.requiredDamping]).toEqual([null, null]);
+    expect(damping?.mean.design).toBeGreaterThan(0);
+    expect(front(({ corners: { front } }) => delete front.ordered.valving).afterOrder?.damping).toBeNull();
+  });
 });
 
 /** Places of a value at which a number is not finite, or a sentence has such a number in it. */
