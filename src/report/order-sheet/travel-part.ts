@@ -107,7 +107,11 @@ const PARTS: Readonly<Record<string, string>> = {
 };
 
 /** A case with its parts from design ride height, which add up as they are printed; those that print as nothing are left out. */
-function caseRow({ name, state, side, parts, travel, required }: TravelCase, sized: AxleSizing, paper: OnPaper) {
+function caseRow(
+  { name, state, side, parts, travel, required }: TravelCase,
+  sized: AxleSizing,
+  paper: OnPaper,
+) {
   const { both, number } = paper;
   const [units] = paper.units;
   const topSpeed = sized.speedRows.at(-1)?.speed;
