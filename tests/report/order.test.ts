@@ -68,7 +68,7 @@ const FIGURES: Readonly<Record<string, readonly [name: AxleFigureName, quantity:
   'at ride height': ['designLength', 'length'],
   'compressed, no bump stop': ['compressedLength', 'length'],
   'perch setting': ['perchSetting', 'length'],
-  'spring travel at full bump (from free)': ['springTravelRequired', 'length'],
+  'spring travel, free to full bump': ['springTravelRequired', 'length'],
   'low-speed slope, compression / rebound': ['compressionDamping', 'damping'],
   'gas force at ride height': ['gasForce', 'force'],
   'mass on left / right wheel': ['leftWheelMass', 'mass'],
@@ -500,10 +500,9 @@ describe('an order', () => {
     expect(facts['perch setting'][0]).toBe('follows from the free length');
     const { value, upper } = example.axles[1].figure('springTravelRequired');
     expect(upper).toBeGreaterThan(value ?? Number.NaN);
-    const [travel, most] = [
-      'spring travel at full bump (from free)',
-      'at the upper end of the 95 % interval',
-    ].map((label) => numbersOf(facts[label][0])[0]);
+    const [travel, most] = ['spring travel, free to full bump', 'upper end of the 95 % interval'].map(
+      (label) => numbersOf(facts[label][0])[0],
+    );
     expect([travel, most]).toEqual(
       [value, upper].map((mm) => printedIn(mm ?? Number.NaN, 'length', 'imperial')),
     );

@@ -114,9 +114,9 @@ function atFullBump({ sized: { figure, spring }, paper }: OrderPage): Row[] {
   const { value, upper } = figure('springTravelRequired');
   const cells = (mm: number) => paper.cells(mm, 'length');
   return [
-    row('spring travel at full bump (from free)', known(value, cells)),
+    row('spring travel, free to full bump', known(value, cells)),
     ...(spring?.freeLength === null
-      ? rowsOf(upper, (mm) => row('at the upper end of the 95 % interval', cells(mm)))
+      ? rowsOf(upper, (mm) => row('upper end of the 95 % interval', cells(mm)))
       : []),
   ];
 }

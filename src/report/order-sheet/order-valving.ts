@@ -87,7 +87,7 @@ function forces({ sized, paper, unknown }: OrderPage): Block[] {
       ],
     },
     paragraph(
-      `${['Forces without gas force and friction', ...target, ...split].join('; ')}.${input.sizing?.gas === undefined ? '' : ' The maker sets the gas charge at full extension.'}`,
+      `${['Without gas force and friction', ...target, ...split].join('; ')}.${input.sizing?.gas === undefined ? '' : ' The maker sets the gas charge.'}`,
     ),
   ];
 }
