@@ -43,7 +43,7 @@ export {
 } from './coilover/forces/load-cases.ts';
 export type { ForceOptions } from './coilover/forces/options.ts';
 export { type ForceCurves, forceCurves } from './coilover/forces/through-travel.ts';
-export type { CarMasses, WheelMasses } from './coilover/masses.ts';
+export type { CarMasses, MassesSource, WheelMasses } from './coilover/masses.ts';
 export type {
   AfterOrder,
   PerchAdvice,

@@ -141,18 +141,33 @@ export function numberIn(
   units: Units,
   apartFrom = value,
 ): string {
-  const decimals = quantity === 'ratio' ? RATIO_DECIMALS : (DECIMALS[unitName(quantity, units)] ?? 2);
-  const write = (one: number, more: number): string => {
-    const shown = quantity === 'ratio' ? one : fromMetric(one, quantity, units);
-    const text = (shown * (1 + TIE)).toFixed(decimals + more);
-    return Number(text) === 0 ? text.replace('-', '') : text;
-  };
   for (let more = 0; value !== apartFrom && more <= MAX_MORE_DECIMALS; more++) {
-    const text = write(value, more);
-    if (text !== write(apartFrom, more)) return text;
+    const text = finerNumberIn(value, quantity, units, more);
+    if (text !== finerNumberIn(apartFrom, quantity, units, more)) return text;
   }
-  return write(value, 0);
+  return finerNumberIn(value, quantity, units, 0);
 }
+
+/** Rounds a value for reading. */
+export type Rounding = (value: number, quantity: Quantity | 'ratio', units: Units) => string;
+
+/** The same with so many more decimals. */
+export function finerNumberIn(
+  value: number,
+  quantity: Quantity | 'ratio',
+  units: Units,
+  more: number,
+): string {
+  const decimals = quantity === 'ratio' ? RATIO_DECIMALS : (DECIMALS[unitName(quantity, units)] ?? 2);
+  const shown = quantity === 'ratio' ? value : fromMetric(value, quantity, units);
+  const text = (shown * (1 + TIE)).toFixed(decimals + more);
+  return Number(text) === 0 ? text.replace('-', '') : text;
+}
+
+/** Names of all units. */
+export const UNIT_NAMES: readonly string[] = [
+  ...new Set(Object.values(QUANTITIES).flatMap(({ metric, imperial }) => [metric, imperial])),
+];
 
 /** The same with its unit: `338.0 mm`. */
 export function textIn(value: number, quantity: Quantity | 'ratio', units: Units, apartFrom = value): string {

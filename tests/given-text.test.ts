@@ -12,7 +12,7 @@ describe('a given value', () => {
   });
 
   it('is converted to as many digits as figures have, a small length to one more', () => {
-    const [inches, mm] = (['imperial', 'metric'] as const).map(onPaper);
+    const [inches, mm] = (['imperial', 'metric'] as const).map((units) => onPaper(units));
     expect(inches.given(1.5875, 'length')).toBe('0.0625 in (1.59 mm)');
     expect(inches.given(31.75, 'length')).toBe('1.25 in (31.8 mm)');
     expect(mm.given(12, 'length')).toBe('12 mm (0.472 in)');

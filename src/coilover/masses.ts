@@ -38,6 +38,13 @@ export interface MassesInput {
   readonly designState?: string | undefined;
 }
 
+/** What the masses of a car come from. */
+export type MassesSource = 'estimate' | 'parts' | 'scales';
+
+export function massesSource(masses: MassesInput | undefined): MassesSource | null {
+  return (['estimate', 'parts', 'scales'] as const).find((one) => masses?.[one] !== undefined) ?? null;
+}
+
 /** Masses on the wheels of an axle, kg. */
 export interface WheelMasses {
   readonly left: number;

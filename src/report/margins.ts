@@ -2,7 +2,7 @@
 
 import type { AxleFigureName } from '../coilover/sizing/numbers.ts';
 import type { AxleSizing, Figure } from '../coilover/sizing/result.ts';
-import { numberIn, type Quantity, toMetric, type Units } from '../units.ts';
+import { numberIn, type Rounding, toMetric, type Units } from '../units.ts';
 
 /** Figures that are a difference, and of what: null stands for what is no figure itself, the value plus what is taken from it. */
 const DIFFERENCES: Readonly<
@@ -20,14 +20,17 @@ const DIFFERENCES: Readonly<
 
 type Figures = Pick<AxleSizing, 'figure'>;
 
-/** A value as it is printed in units, in the library's. */
-function rounded(value: number, quantity: Quantity, units: Units): number {
-  return toMetric(Number(numberIn(value, quantity, units)), quantity, units);
-}
-
 /** The margin between two lengths, mm, as they are printed in units; mm. */
-export function printedMargin(required: number, available: number, units: Units): number {
-  return rounded(available, 'length', units) - rounded(required, 'length', units);
+export function printedMargin(
+  required: number,
+  available: number,
+  units: Units,
+  rounding: Rounding = numberIn,
+): number {
+  const [a, b] = [available, required].map((mm) =>
+    toMetric(Number(rounding(mm, 'length', units)), 'length', units),
+  );
+  return a - b;
 }
 
 /** The value of an axle's figure to print in units: a difference is that of what stands beside it. */
@@ -35,24 +38,32 @@ export function printedValue(
   sized: Figures,
   { name, value }: Pick<Figure, 'name' | 'value'>,
   units: Units,
+  rounding: Rounding = numberIn,
 ): number | null {
   const of = DIFFERENCES[name];
   if (value === null || of === undefined) return value;
   const [longer, shorter] = of;
-  const subtrahend = printedFigure(sized, shorter, units);
+  const subtrahend = printedFigure(sized, shorter, units, rounding);
   if (subtrahend === null) return value;
   const minuend =
-    longer === null ? value + Number(sized.figure(shorter).value) : printedFigure(sized, longer, units);
-  return minuend === null ? value : printedMargin(subtrahend, minuend, units);
+    longer === null
+      ? value + Number(sized.figure(shorter).value)
+      : printedFigure(sized, longer, units, rounding);
+  return minuend === null ? value : printedMargin(subtrahend, minuend, units, rounding);
 }
 
 /** The same by the figure's name. */
-export function printedFigure(sized: Figures, name: AxleFigureName, units: Units): number | null {
-  return printedValue(sized, sized.figure(name), units);
+export function printedFigure(
+  sized: Figures,
+  name: AxleFigureName,
+  units: Units,
+  rounding: Rounding,
+): number | null {
+  return printedValue(sized, sized.figure(name), units, rounding);
 }
 
 /** Length of the spring at design ride height as it is printed in units, mm: eye to eye less perch setting; null where either is not known. */
-export function printedSpringLength({ figure }: Figures, units: Units): number | null {
+export function printedSpringLength({ figure }: Figures, units: Units, rounding: Rounding): number | null {
   const [length, setting] = [figure('designLength').value, figure('perchSetting').value];
-  return length === null || setting === null ? null : printedMargin(setting, length, units);
+  return length === null || setting === null ? null : printedMargin(setting, length, units, rounding);
 }

@@ -18,13 +18,10 @@ const CAUSES: Readonly<Record<string, string>> = {
   bifurcation: 'the motion is not determined any farther',
 };
 
-/** A travel case as what requires the travel; that of a load state begins with its name. */
-function caseWords(name: string): string {
-  if (name === 'specified') return 'as specified';
-  const at = name.lastIndexOf(': ');
-  if (at < 0) return `for ${name}`;
-  const [state, one] = [name.slice(0, at), name.slice(at + 2)];
-  return `in the load state "${state}", ${one === 'specified' ? 'as specified' : one}`;
+/** The travel case that requires the travel, with its load state where it is not that of the design. */
+function caseWords({ has, text }: Say): string {
+  if (has('state')) return `in the load state "${text('state')}", ${text('case')}`;
+  return text('case') === 'specified' ? 'as specified' : `for ${text('case')}`;
 }
 
 const travelShort =
@@ -34,7 +31,7 @@ const travelShort =
     got: `${say.measure('available', 'length', 'required')} available${
       say.text('cause') === 'null' ? '' : `, where ${CAUSES[say.text('cause')]}`
     }`,
-    allowed: `${say.measure('required', 'length', 'available')} or more, ${caseWords(say.text('case'))}`,
+    allowed: `${say.measure('required', 'length', 'available')} or more, ${caseWords(say)}`,
     advice: fixAfterAdvice(say, 'reduce travelCases or limits.required, or move what ends the travel'),
   });
 

@@ -28,9 +28,7 @@ const donorOf = (options: LimitOptions) => {
 };
 /** What is said of a donor, but for its wheel travel. */
 const said = (donor: DonorComparison | undefined, units?: Units) =>
-  (donor?.diagnostics ?? [])
-    .filter(({ code }) => code !== 'donorTravel')
-    .map((one) => sentence(one, units));
+  (donor?.diagnostics ?? []).filter(({ code }) => code !== 'donorTravel').map((one) => sentence(one, units));
 const travelOf = (donor: DonorComparison | undefined) =>
   (donor?.diagnostics ?? []).filter(({ code }) => code === 'donorTravel').map((one) => sentence(one));
 const RIDE = 'design ride height (400.0 mm eye to eye)';

@@ -583,7 +583,7 @@ const CAUSES: Readonly<Record<LimitCause, true>> = {
 
 describe.each(Object.keys(CAUSES))('the cause %s', (cause) => {
   it('has its words where travel falls short of what is required', () => {
-    const values = { available: 40, required: 60, case: 'specified', cause };
+    const values = { available: 40, required: 60, case: 'specified', state: null, cause };
     const lines = issueLines({ code: 'bumpTravelShort', severity: 'conflict', path: '', values }, 'metric');
     expect(lines.join('\n')).toMatch(/40\.0 mm available, where (the|a|an) [a-z]/);
     expect(lines.join('\n')).not.toContain('undefined');

@@ -68,8 +68,8 @@ const FIGURES: Readonly<Record<string, readonly [name: AxleFigureName, quantity:
   'at ride height': ['designLength', 'length'],
   'compressed, no bump stop': ['compressedLength', 'length'],
   'perch setting': ['perchSetting', 'length'],
-  'compression, free to full bump': ['springTravelRequired', 'length'],
-  'low-speed, compression / rebound': ['compressionDamping', 'damping'],
+  'spring travel, free to full bump': ['springTravelRequired', 'length'],
+  'low-speed slope, compression / rebound': ['compressionDamping', 'damping'],
   'gas force at ride height': ['gasForce', 'force'],
   'mass on left / right wheel': ['leftWheelMass', 'mass'],
   'sprung mass, mean of both sides': ['sprungMass', 'mass'],
@@ -79,10 +79,16 @@ const FIGURES: Readonly<Record<string, readonly [name: AxleFigureName, quantity:
 /** The same of what stands behind a slash or a comma. */
 const SECOND: typeof FIGURES = {
   'preload at full extension': ['preloadForce', 'force'],
-  'low-speed, compression / rebound': ['reboundDamping', 'damping'],
+  'low-speed slope, compression / rebound': ['reboundDamping', 'damping'],
   'mass on left / right wheel': ['rightWheelMass', 'mass'],
   'frequency, suspension alone': ['frequencyWithTyre', 'frequency'],
 };
+
+/** A figure as the order prints it: lengths in inches to a thousandth, so that they convert to tenths of a mm. */
+const printedIn = (value: number, quantity: Quantity, units: 'metric' | 'imperial') =>
+  quantity === 'length' && units === 'imperial'
+    ? (value / 25.4).toFixed(3)
+    : numberIn(value, quantity, units);
 
 /** Matters of the builder. */
 const NOT_ON_ORDER = /hand method|\bguess|\bsaved?\b|masses\.|corners\.|\bopen\b|\bforce term/i;
@@ -109,7 +115,7 @@ describe('an order', () => {
             // A frequency has one unit.
             if (cells[n] === undefined || cells[n] === '') return;
             expect(numbersOf(cells[n])[at], `${label}: ${cells.join(' | ')}`).toBe(
-              numberIn(value, quantity, units),
+              printedIn(value, quantity, units),
             );
             seen++;
           });
@@ -289,7 +295,7 @@ describe('an order', () => {
     expect(pages[0].lines).toContainEqual({ label: 'Revision', value: 'A' });
     const text = textOf(weighed);
     expect(text).toContain('Bump travel is 0.06 in short: 3.38 in available');
-    expect(text).not.toMatch(/to be agreed|Will be made|Answer to/);
+    expect(text).not.toMatch(/to be agreed|Accepted as above|Answer to/);
     // A sentence has one colon.
     expect(text).toContain(
       'where the bump stop is solid. Required: 3.44 in or more, in the load state "driver, full tank", cornering over a bump.',
@@ -301,17 +307,25 @@ describe('an order', () => {
       flat([page]).flatMap((block) => (block.kind === 'form' ? block.lines.map(({ label }) => label) : [])),
     );
     expect(forms).toEqual([
-      ['Will be made as above. Maker', 'Date', 'Except'],
-      ['Answer to this enquiry. Maker', 'Date', 'Proposals'],
+      ['Accepted as above, except', 'Maker', 'Date'],
+      ['Answer to this enquiry', 'Maker', 'Date'],
     ]);
   });
 
   it('says what is to be filled in, and whether its masses were weighed', () => {
-    expect(textOf(example)).toContain('Nothing technical. Fill in number, revision and date.');
+    expect(textOf(example)).toContain(
+      'Nothing technical. The builder fills in number, revision, date, from and to.',
+    );
     const issued = sized((car) => (car.order = { revision: 'B', date: '2026-08-03' }));
-    expect(textOf(issued)).toContain('Nothing technical. Fill in number.');
+    expect(textOf(issued)).toContain('Nothing technical. The builder fills in number, from and to.');
     expect(textOf(example)).toContain('6 Car: masses estimated, not weighed');
-    expect(textOf(weighed)).not.toContain('not weighed');
+    expect(textOf(weighed)).toContain('6 Car: masses weighed');
+    const listed = sized((car) => {
+      car.masses.parts = [{ name: 'all', mass: 1420, frontFraction: 0.46 }];
+      delete car.masses.estimate;
+    });
+    expect(textOf(listed)).toContain('6 Car: masses summed from parts');
+    expect(textOf(sized((car) => delete car.masses))).toMatch(/## 6 Car\n/);
   });
 
   it.each<[string, string, (front: Json) => void]>([
@@ -365,6 +379,77 @@ describe('an order', () => {
     expect(textOf(example)).not.toContain('may be short');
   });
 
+  it('bounds the damper lengths that follow from the travel by the lengths at its ends', () => {
+    const [front, rear] = [0, 1].map((k) => factsOf(example, k));
+    expect(Object.keys(front).filter((label) => /for the travel|required/.test(label))).toEqual([]);
+    const { damper, travelRequirement, curves } = example.axles[1];
+    if (damper === null || travelRequirement.bump === null || travelRequirement.droop === null)
+      expect.fail('no travel is required');
+    const [, extended] = rear['for the travel: extended, at least'].map(Number);
+    const [, solid] = rear['for the travel: stop solid, at most'].map(Number);
+    expect(extended).toBe(damper.extendedLength);
+    // The bump stop of 0.625 in.
+    expect(solid).toBe(Number((damper.compressedLength + 0.625 * 25.4).toFixed(1)));
+    expect(extended).toBeGreaterThan(curves?.at(travelRequirement.droop).shockLength ?? Number.NaN);
+    expect(solid).toBeLessThan(curves?.at(travelRequirement.bump).shockLength ?? Number.NaN);
+    expect(rear['required, bump / droop'][0]).toBe(
+      `${['imperial', 'metric']
+        .map((units) =>
+          [travelRequirement.bump, -Number(travelRequirement.droop)]
+            .map((mm) => printedIn(Number(mm), 'length', units as 'metric' | 'imperial'))
+            .join(' / '),
+        )
+        .map((cell, k) => (k === 0 ? `${cell} in` : `(${cell} mm)`))
+        .join(' ')}`,
+    );
+  });
+
+  it('says of a gas pressure that is an estimate between what it lies, and gives one that is known alone', () => {
+    const row = 'gauge pressure at ride height';
+    expect(factsOf(example, 0)[row]).toEqual([
+      '150 psi (estimate: 120 to 180)',
+      '10.3 bar (estimate: 8.3 to 12.4)',
+    ]);
+    const known = sized((car) => (car.corners.front.sizing.gas.pressure = 150));
+    expect(factsOf(known, 0)[row]).toEqual(['150 psi', '10.3 bar']);
+  });
+
+  it('marks a split of the damper forces that is assumed', () => {
+    const assumed = sized((car) => {
+      delete car.corners.rear;
+      delete car.corners.front.sizing.damping.compressionFraction;
+    });
+    expect(textOf(assumed)).toContain('compression to rebound 40 : 60, assumed');
+    expect(assumed.status).toBe('enquiry');
+    expect(rowsIn(orderSheet(assumed).blocks)).toContainEqual([
+      'builder and maker',
+      '* split of forces between compression and rebound',
+    ]);
+    expect(textOf(sized((car) => delete car.corners.rear))).not.toContain('assumed');
+  });
+
+  it('says whose perch setting it is where left and right wheel differ, and gives the anti-roll bar', () => {
+    const mean = 'For the mean of left and right; the builder levels the car with the perches.';
+    expect(textOf(example)).toContain(mean);
+    const even = sized((car) => {
+      for (const load of car.masses.added) delete load.leftFraction;
+    });
+    expect(textOf(even)).not.toContain(mean);
+    expect([0, 1].map((k) => factsOf(example, k)['anti-roll bar'][0])).toEqual([
+      '140 lbf·ft/deg',
+      'none given',
+    ]);
+  });
+
+  it('keeps a number and its unit on one line', () => {
+    const html = sheetHtml(orderSheet(example));
+    expect(html).toContain('8.50\u00a0in<');
+    expect(html).toContain('0.675\u00a0in, 135\u00a0lbf');
+    expect(html.replace(/<svg[\s\S]*?<\/svg>|<style>[\s\S]*?<\/style>/g, '')).not.toMatch(
+      /\d (in|mm|lbf|N|lb|kg|psi|deg)[\s<,)]/,
+    );
+  });
+
   it('marks a quantity that is assumed', () => {
     const sizing = sized((car) => {
       delete car.corners.rear;
@@ -387,8 +472,8 @@ describe('an order', () => {
     // 5 in/s of N s/m, in lbf.
     const atKnee = (low * 5 * 0.0254) / 4.4482216152605;
     const knee = rows(bends, 0).find(([speed]) => speed === 'knee 5 (127)') ?? expect.fail('no knee');
-    expect(numbersOf(knee[1])[0]).toBe(atKnee.toFixed(0));
-    const above = factsOf(bends, 0)['above the knee, likewise'];
+    expect(numbersOf(knee[1])[0]).toBe(atKnee.toFixed(1));
+    const above = factsOf(bends, 0)['high-speed slope, compression / rebound'];
     expect(Number(numbersOf(above[0])[0])).toBeCloseTo((0.4 * atKnee) / 5, 1);
     expect(rows(example, 0).map(([speed]) => speed)[0]).toBe('1 (25)');
     expect(factsOf(example, 1).knee).toEqual(['none given; linear to 20 in/s (508 mm/s)', '']);
@@ -415,12 +500,15 @@ describe('an order', () => {
     expect(facts['perch setting'][0]).toBe('follows from the free length');
     const { value, upper } = example.axles[1].figure('springTravelRequired');
     expect(upper).toBeGreaterThan(value ?? Number.NaN);
-    expect(facts['free − minimum permissible'][0]).toBe(
-      `at least ${numberIn(upper ?? Number.NaN, 'length', 'imperial')} in`,
+    const [travel, most] = ['spring travel, free to full bump', 'upper end of the 95 % interval'].map(
+      (label) => numbersOf(facts[label][0])[0],
+    );
+    expect([travel, most]).toEqual(
+      [value, upper].map((mm) => printedIn(mm ?? Number.NaN, 'length', 'imperial')),
     );
     const compression = example.axles[1].figure('staticSpringCompression').value ?? Number.NaN;
     expect(facts['spring length at ride height'][0]).toContain(
-      `free length − ${numberIn(compression, 'length', 'imperial')} in`,
+      `free length − ${printedIn(compression, 'length', 'imperial')} in`,
     );
   });
 
@@ -430,7 +518,7 @@ describe('an order', () => {
       for (const spring of car.corners.front.sizing.springs) delete spring.minLength;
     });
     expect(factsOf(sizing, 0)['minimum permissible length'][0]).toMatch(
-      /^taken as 3\.\d\d in \(\d+\.\d mm\); spring maker confirms$/,
+      /^taken as 3\.\d{3} in \(\d+\.\d mm\); spring maker confirms$/,
     );
     expect(sizing.status).toBe('order');
   });
@@ -491,7 +579,7 @@ describe('an order', () => {
       0,
     );
     expect(facts.spacers).toEqual(['two, steel', 'to be agreed']);
-    expect(facts['width in bracket, over any spacers'][0]).toBe('1.50 in (38.1 mm)');
+    expect(facts['width in bracket, with spacers'][0]).toBe('1.50 in (38.1 mm)');
   });
 
   it('of a strut that is the coilover asks what a strut has', () => {
@@ -563,8 +651,8 @@ describe('an order', () => {
   it('says where the drawing shows a spring shorter than it may be', () => {
     expect(textOf(example)).toContain('Spring and perch, dashed: to be agreed.');
     expect(textOf(example)).toContain('Chassis end on top; in the car at 26 deg to the vertical.');
-    // 10.70 in compressed less the perch setting of 7.18 in; 3.625 in is permissible.
-    expect(textOf(example)).toContain('Compressed, the spring would be 3.52 in');
+    // 10.700 in compressed less the perch setting of 7.175 in; 3.625 in is permissible.
+    expect(textOf(example)).toContain('Compressed, the spring would be 3.525 in');
   });
 
   it('has revision and date from the file, else lines to write on', () => {

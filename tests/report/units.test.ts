@@ -241,8 +241,10 @@ describe('one car in inches and in mm', () => {
           if (of.units === 'imperial') return row;
           const cells = isValues && row[2] !== '' ? [row[0], row[2], row[1]] : row;
           return cells.map((cell) =>
-            cell.replace(/([\d.]+(?: [^\s(),]+)?|, \S+) \(([^()]+)\)/g, (_, one: string, two: string) =>
-              one.startsWith(',') ? `, ${two} (${one.slice(2)})` : `${two} (${one})`,
+            cell.replace(
+              /([\d.]+(?: \/ [\d.]+)?(?: [^\s(),]+)?|, \S+) \((?!estimate)([^()]+)\)/g,
+              (_, one: string, two: string) =>
+                one.startsWith(',') ? `, ${two} (${one.slice(2)})` : `${two} (${one})`,
             ),
           );
         });

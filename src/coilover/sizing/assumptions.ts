@@ -2,7 +2,7 @@ import { strutOf } from '../../corner/corner.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import { LOAD_FACTORS } from '../forces/load-cases.ts';
 import { ASSUMED_CLEARANCE } from '../springs/min-length.ts';
-import { COMPRESSION_FRACTION, HIGH_SPEED_FRACTION } from './damping.ts';
+import { COMPRESSION_FRACTION, HIGH_SPEED_FRACTION, isSplitAssumed } from './damping.ts';
 import type { AxleInputs, CarInputs } from './inputs.ts';
 import { TRAVEL_CASES } from './required-travel.ts';
 import type { AxleSizing } from './result.ts';
@@ -57,18 +57,14 @@ function onAxle(sized: AxleSizing, rateStep: number): Diagnostic[] {
 }
 
 /** What a valving that is not bought takes from common practice. */
-function dampingAssumed({
-  dampingTable,
-  input: { sizing, ordered },
-}: AxleSizing): [code: string, place: string, values: Diagnostic['values']][] {
-  const { compressionFraction, kneeSpeed, highSpeedFraction } = sizing?.damping ?? {};
-  if (dampingTable.length === 0 || ordered?.valving !== undefined) return [];
+function dampingAssumed(sized: AxleSizing): [code: string, place: string, values: Diagnostic['values']][] {
+  const { dampingTable, input } = sized;
+  const { kneeSpeed, highSpeedFraction } = input.sizing?.damping ?? {};
+  if (dampingTable.length === 0 || input.ordered?.valving !== undefined) return [];
   return [
-    ...(compressionFraction !== undefined
-      ? []
-      : [
-          assumption('compressionFractionAssumed', 'compressionFraction', { fraction: COMPRESSION_FRACTION }),
-        ]),
+    ...(isSplitAssumed(sized)
+      ? [assumption('compressionFractionAssumed', 'compressionFraction', { fraction: COMPRESSION_FRACTION })]
+      : []),
     ...(kneeSpeed === undefined || highSpeedFraction !== undefined
       ? []
       : [assumption('highSpeedFractionAssumed', 'highSpeedFraction', { fraction: HIGH_SPEED_FRACTION })]),

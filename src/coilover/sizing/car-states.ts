@@ -65,6 +65,6 @@ export function carStates({ car, axles }: Car, settings: readonly Settings[]): C
 /** Whether the same parts of the same cases are counted on every axle of a car. */
 export function countAlike({ axles }: CarStates, other: CarStates): boolean {
   const parts = ({ travelRequirement }: AxleAtWork) =>
-    travelRequirement.cases.map((one) => [one.name, ...Object.keys(one.parts)].join()).join(';');
+    travelRequirement.cases.map((one) => [one.state, one.name, ...Object.keys(one.parts)].join()).join(';');
   return axles.every((axle, k) => parts(axle) === parts(other.axles[k]));
 }

@@ -17,7 +17,10 @@ export interface DamperLengths {
 export type BumpStop = CoiloverForce['bumpStop'];
 
 /** Length between the eyes at which the bump stop is solid, mm; without one, compressed. */
-export function solidLength({ limits }: AxleInputs, { compressedLength }: DamperLengths): number {
+export function solidLength(
+  { limits }: Pick<AxleInputs, 'limits'>,
+  { compressedLength }: DamperLengths,
+): number {
   return compressedLength + (limits.bumpStop?.solidHeight ?? 0);
 }
 

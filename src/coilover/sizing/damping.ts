@@ -162,6 +162,21 @@ export function dampingTable(
     .map((speed) => ({ speed, compression: force(compression, speed), rebound: force(rebound, speed) }));
 }
 
+/** Whether the compression fraction of a force table is that of common practice. */
+export function isSplitAssumed({
+  dampingTable,
+  input: { sizing, ordered },
+}: {
+  readonly dampingTable: readonly DampingRow[];
+  readonly input: Parameters<typeof kneeOf>[0];
+}): boolean {
+  return (
+    dampingTable.length > 0 &&
+    ordered?.valving === undefined &&
+    sizing?.damping?.compressionFraction === undefined
+  );
+}
+
 /** Speed of the knee (mm/s) and the slope above it, as a fraction of the one below; null where no knee is given. */
 export function kneeOf({
   sizing,

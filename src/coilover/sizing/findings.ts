@@ -93,7 +93,7 @@ function travelFindings({ limits, travelRequirement: needed, figure }: AxleSizin
       const worst = needed.cases
         .filter((one) => one.side === side)
         .reduce((a, b) => (b.required > a.required ? b : a));
-      const because = { case: worst.name, cause: limits[side]?.cause ?? null };
+      const because = { case: worst.name, state: worst.state, cause: limits[side]?.cause ?? null };
       return [
         {
           code: `${side}TravelShort`,

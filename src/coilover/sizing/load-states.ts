@@ -104,12 +104,12 @@ export function overStates(
     requirement.cases
       .filter((one) => one.name !== 'specified')
       .map((one): TravelCase => {
-        const state = one.side === 'bump' ? there - rest : rest - there;
+        const further = one.side === 'bump' ? there - rest : rest - there;
         return {
           ...one,
-          name: `${name}: ${one.name}`,
-          parts: { state, ...one.parts },
-          travel: state + one.travel,
+          state: name,
+          parts: { state: further, ...one.parts },
+          travel: further + one.travel,
         };
       }),
   );

@@ -20,6 +20,8 @@ export const TRAVEL_CASES = { lateralAcceleration: 1, deceleration: 1, roadBump:
 /** One case of the required travel: its parts by name, mm, and their sum. */
 export interface TravelCase {
   readonly name: string;
+  /** The load state that it belongs to; null for the design state. */
+  readonly state: string | null;
   readonly side: 'bump' | 'droop';
   readonly parts: Readonly<Record<string, number>>;
   /** From static ride height, mm, positive. */
@@ -103,7 +105,7 @@ export function travelRequirementOf(
     const known = Object.entries(parts).filter((part): part is [string, number] => part[1] !== null);
     const travel = known.reduce((sum, [, part]) => sum + part, 0);
     const required = side === 'bump' ? travel + rest : travel - rest;
-    cases.push({ name, side, parts: Object.fromEntries(known), travel, required });
+    cases.push({ name, state: null, side, parts: Object.fromEntries(known), travel, required });
   };
   add('cornering over a bump', 'bump', { downforce: pushed, roll, road: roadBump, margin });
   if (axle === 'front') {

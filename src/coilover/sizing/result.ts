@@ -5,6 +5,7 @@ import type { DocumentCorner } from '../../corner/read-corner.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import type { Units } from '../../units.ts';
 import type { CornerForces } from '../forces/corner-forces.ts';
+import type { MassesSource } from '../masses.ts';
 import type { AfterOrder } from '../ordered/after-order.ts';
 import type { SpringOption } from './choose-spring.ts';
 import type { WheelCurves } from './curves.ts';
@@ -81,6 +82,8 @@ export interface Sizing {
   readonly designState: string | null;
   /** Names of the loads aboard at ride height; null where no masses are given. */
   readonly aboard: readonly string[] | null;
+  /** What the masses come from; null where none are given. */
+  readonly massesFrom: MassesSource | null;
   readonly axles: readonly AxleSizing[];
   /** Figures of the car as a whole. */
   readonly figures: readonly Figure<CarFigureName>[];

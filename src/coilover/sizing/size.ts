@@ -6,7 +6,7 @@ import { type Diagnostic, fault, show } from '../../diagnostic.ts';
 import { refusal } from '../../errors/sizing.ts';
 import { type CornerForces, forcesOf } from '../forces/corner-forces.ts';
 import { setUp } from '../forces/static-equilibrium.ts';
-import { loadNames } from '../masses.ts';
+import { loadNames, massesSource } from '../masses.ts';
 import { adviceOn } from '../ordered/advice.ts';
 import { afterOrder } from '../ordered/after-order.ts';
 import { judgedByAdvice } from '../ordered/as-advised.ts';
@@ -104,6 +104,7 @@ export function sizeCoilovers(file: CarDocument): Sizing {
     order: document.sizing.order ?? null,
     designState: designStateOf(masses),
     aboard: loadNames(masses),
+    massesFrom: massesSource(masses),
     axles: sized,
     figures: figuresOf<CarFigureName>('car', CAR_WIDE_FIGURES),
     conflicts,

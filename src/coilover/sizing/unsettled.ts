@@ -3,7 +3,7 @@
 import { strutOf } from '../../corner/corner.ts';
 import type { DocumentCorner } from '../../corner/read-corner.ts';
 import type { DamperLengths } from './damper.ts';
-import { type DampingRow, kneeOf } from './damping.ts';
+import { type DampingRow, isSplitAssumed, kneeOf } from './damping.ts';
 import type { CornerSizing } from './inputs.ts';
 import type { Spring } from './listed-springs.ts';
 
@@ -40,6 +40,7 @@ export type UnsettledItem =
   | 'bumpStop'
   | 'valving'
   | 'highSpeedForces'
+  | 'compressionFraction'
   | 'strokeFits'
   | 'lengthTolerance'
   | 'rateTolerance'
@@ -146,10 +147,7 @@ export function unsettledOn({ damper, spring, input, dampingTable }: Settled): U
       now(shape !== undefined && shape.bore === undefined, 'bore');
       now(shape !== undefined && shape.width === undefined, 'width');
       now(bearingOf(input, end) === undefined, 'boltAxis');
-      later(
-        shape?.spacers === undefined && ENDS.some((one) => order.mounts?.[one]?.spacers !== undefined),
-        'spacers',
-      );
+      later(shape !== undefined && shape.spacers === undefined, 'spacers');
     }
     if (hold === 'nut' && shape !== undefined) {
       now(shape.bore === undefined, 'thread');
@@ -176,6 +174,7 @@ export function unsettledOn({ damper, spring, input, dampingTable }: Settled): U
     dampingTable.length > 0 && kneeOf(input) === null && input.ordered?.valving?.forceTable === undefined,
     'highSpeedForces',
   );
+  both(isSplitAssumed({ dampingTable, input }), 'compressionFraction');
   builderLater(order.quantity === undefined, 'quantity');
   builderLater(order.maxSpringOuterDiameter === undefined, 'maxSpringOuterDiameter');
   maker(damper !== null && (!damper.specified || deadLength === undefined), 'strokeFits');

@@ -1,3 +1,4 @@
+import { UNIT_NAMES } from '../../units.ts';
 import { uncapital } from '../../words.ts';
 import { printed } from '../text.ts';
 import {
@@ -113,7 +114,7 @@ function written(block: Block, heading: string | null = null): string {
 <h1><b>${escaped(block.paper)} <small>${escaped(block.sheet)}</small></b> ${escaped(block.title)}</h1>
 ${form(block.lines)}
 </header>
-${block.blocks.map((one) => written(one)).join('\n')}
+${held(block.blocks.map((one) => written(one)).join('\n'))}
 </section>`;
     case 'columns':
       return `<div class="columns">
@@ -162,6 +163,17 @@ ${block.items
     case 'picture':
       return `<figure${block.width === undefined ? '' : ` style="max-width: ${block.width}mm"`}>${picture(block.svg, block.narrow === undefined ? '' : 'wide')}${block.narrow === undefined ? '' : picture(block.narrow, 'narrow')}</figure>`;
   }
+}
+
+/** Between a number and its unit, in the text of HTML. */
+const BEFORE_UNIT = new RegExp(
+  `(?<=\\d) (?=(?:${[...UNIT_NAMES, '%'].join('|')})(?![^\\s<),;:.]))(?![^<]*>)`,
+  'g',
+);
+
+/** HTML whose lines do not break between a number and its unit. */
+function held(html: string): string {
+  return html.replace(BEFORE_UNIT, '\u00a0');
 }
 
 /** A picture inside a page, with a class where it is one of two. */

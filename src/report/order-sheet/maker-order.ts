@@ -17,7 +17,7 @@ import { car, staticOffset } from './order-car.ts';
 import { orderData } from './order-data.ts';
 import { lengths } from './order-lengths.ts';
 import { mounts } from './order-mounts.ts';
-import type { OrderPage } from './order-rows.ts';
+import { type OrderPage, orderRounding } from './order-rows.ts';
 import { spring } from './order-spring.ts';
 import { valving } from './order-valving.ts';
 import { agreeLines, type ToAgree, toAgree } from './to-agree.ts';
@@ -69,10 +69,10 @@ function pageOf(
   const unit = `${axleName(axle).toLowerCase()} coilover`;
   const page: OrderPage = {
     sized,
-    paper: onPaper(units),
+    paper: onPaper(units, orderRounding),
     unknown: isBought(input) ? 'not given' : 'to be agreed',
     isBought: isBought(input),
-    areMassesEstimated: sizing.openQuestions.some(({ code }) => code === 'massesEstimated'),
+    massesFrom: sizing.massesFrom,
   };
   return {
     kind: 'page',
@@ -139,8 +139,8 @@ const CAUTIONS = [
 
 /** What the maker fills in: an order is acknowledged, an enquiry answered. */
 const ANSWERS: Readonly<Record<'ORDER' | 'ENQUIRY', { label: string; lines: readonly FormLine[] }>> = {
-  ORDER: { label: 'Acknowledgement', lines: blank('Will be made as above. Maker', 'Date', 'Except') },
-  ENQUIRY: { label: 'Answer', lines: blank('Answer to this enquiry. Maker', 'Date', 'Proposals') },
+  ORDER: { label: 'Acknowledgement', lines: blank('Accepted as above, except', 'Maker', 'Date') },
+  ENQUIRY: { label: 'Answer', lines: blank('Answer to this enquiry', 'Maker', 'Date') },
 };
 
 function blank(...labels: readonly string[]): FormLine[] {
@@ -271,13 +271,12 @@ function agreed(items: readonly ToAgree[], paper: Paper, head: readonly FormLine
 
 /** What is written on an order by hand before it goes out. */
 function toFillIn(head: readonly FormLine[], isAllAgreed: boolean): string {
-  const labels = ['No.', 'Revision', 'Date'].filter((label) =>
-    head.some((line) => line.label === label && line.value === null),
+  const blanks = head.flatMap(({ label, value }) =>
+    value !== null || label === 'Supersedes' ? [] : [label === 'No.' ? 'number' : label.toLowerCase()],
   );
-  const blanks = labels.map((label) => (label === 'No.' ? 'number' : label.toLowerCase()));
   return [
     ...(isAllAgreed ? ['Nothing technical.'] : []),
-    ...(blanks.length === 0 ? [] : [`Fill in ${listed(blanks)}.`]),
+    ...(blanks.length === 0 ? [] : [`The builder fills in ${listed(blanks)}.`]),
   ].join(' ');
 }
 

@@ -1,6 +1,15 @@
 // Values as the papers print them: rounded figures, and what the file gives with its own digits, each in both units.
 
-import { fromMetric, givenText, numberIn, type Quantity, type Units, unitName } from '../../units.ts';
+import {
+  finerNumberIn,
+  fromMetric,
+  givenText,
+  numberIn,
+  type Quantity,
+  type Rounding,
+  type Units,
+  unitName,
+} from '../../units.ts';
 import { printed } from '../text.ts';
 
 /** Decimals of an inch at least, in what the file gives. */
@@ -14,14 +23,13 @@ export type Cells = readonly [own: string, other: string];
 /** Writes values in the units of a file and the other ones. */
 export interface OnPaper {
   readonly units: readonly [own: Units, other: Units];
+  readonly rounding: Rounding;
   /** Rounded for reading, as `13.31`. */
   number(value: number, quantity: Quantity | 'ratio', units: Units): string;
   /** The same with its unit, a cell for each system. */
   cells(value: number, quantity: Quantity | 'ratio'): Cells;
   /** The same in one text, as `13.31 in (338.0 mm)`. */
   both(value: number, quantity: Quantity | 'ratio'): string;
-  /** The same of a length with one digit more. */
-  finerCells(value: number, quantity: 'length'): Cells;
   /** The same of what is printed as a sum or difference of rounded values, which depend on the units; null where there is none. */
   cellsOf(value: (units: Units) => number | null, quantity: Quantity): Cells | null;
   /** Both cells in one text, or a dash where there are none. */
@@ -34,9 +42,9 @@ export interface OnPaper {
   unit(quantity: Quantity, units: Units): string;
 }
 
-export function onPaper(first: Units): OnPaper {
+export function onPaper(first: Units, rounding: Rounding = numberIn): OnPaper {
   const units = [first, first === 'metric' ? 'imperial' : 'metric'] as const;
-  const number: OnPaper['number'] = (value, quantity, of) => printed(numberIn(value, quantity, of));
+  const number: OnPaper['number'] = (value, quantity, of) => printed(rounding(value, quantity, of));
   const withUnit = (digits: string, quantity: Quantity | 'ratio', of: Units) =>
     quantity === 'ratio' ? digits : `${digits} ${unitName(quantity, of)}`;
   const cells: OnPaper['cells'] = (value, quantity) => {
@@ -48,15 +56,8 @@ export function onPaper(first: Units): OnPaper {
     const isSame = unitName(quantity, units[0]) === unitName(quantity, units[1]);
     return [
       withUnit(printed(own), quantity, units[0]),
-      isSame ? '' : withUnit(printed(otherDigits(value, quantity, units[1])), quantity, units[1]),
+      isSame ? '' : withUnit(printed(otherDigits(value, quantity, units[1], rounding)), quantity, units[1]),
     ];
-  };
-  const finerCells: OnPaper['finerCells'] = (value, quantity) => {
-    const [own, other] = units.map((of) => {
-      const digits = (number(value, quantity, of).split('.')[1]?.length ?? 0) + 1;
-      return withUnit(printed(fromMetric(value, quantity, of).toFixed(digits)), quantity, of);
-    });
-    return [own, other];
   };
   const both: OnPaper['both'] = (value, quantity) => inOne(cells(value, quantity));
   const cellsOf: OnPaper['cellsOf'] = (value, quantity) => {
@@ -68,10 +69,10 @@ export function onPaper(first: Units): OnPaper {
   };
   return {
     units,
+    rounding,
     number,
     cells,
     both,
-    finerCells,
     cellsOf,
     inOne: (cells) => (cells === null ? '–' : inOne(cells)),
     orDash: (value, quantity) => (value === null ? '–' : both(value, quantity)),
@@ -97,9 +98,8 @@ function ownDigits(value: number, quantity: Quantity, units: Units): string {
   return decimals >= INCH_DECIMALS ? digits : Number(digits).toFixed(INCH_DECIMALS);
 }
 
-function otherDigits(value: number, quantity: Quantity, units: Units): string {
-  const rounded = numberIn(value, quantity, units);
-  const shown = fromMetric(value, quantity, units);
-  if (quantity !== 'length' || Math.abs(shown) >= SMALL[units]) return rounded;
-  return shown.toFixed((rounded.split('.')[1]?.length ?? 0) + 1);
+function otherDigits(value: number, quantity: Quantity, units: Units, rounding: Rounding): string {
+  const isSmall = quantity === 'length' && Math.abs(fromMetric(value, quantity, units)) < SMALL[units];
+  const [rounded, finer] = [rounding(value, quantity, units), finerNumberIn(value, quantity, units, 1)];
+  return isSmall && finer.length > rounded.length ? finer : rounded;
 }

@@ -35,15 +35,28 @@ export function body(page: OrderPage): Block[] {
       perchSetting(page),
       row('perch setting, range', low === null || high === null ? null : ranged(low, high)),
       seats(page),
-      row('perch, per turn', size(perch.threadPitch)),
+      row('perch thread pitch', size(perch.threadPitch)),
       order.lengthAdjustment === 0
         ? wordRow('length adjustment', 'none: the perch only')
         : row('length adjustment', size(order.lengthAdjustment)),
       wordRow('adjusters', order.adjusters),
       wordRow('reservoir', order.reservoir),
     ]),
-    paragraph(`Perch setting = ${isStrut ? 'length' : 'eye to eye'} − spring length, at ride height.`),
+    paragraph(
+      [
+        `Perch setting = ${isStrut ? 'length' : 'eye to eye'} − spring length, at ride height.`,
+        ...(isLevelled(page)
+          ? ['For the mean of left and right; the builder levels the car with the perches.']
+          : []),
+      ].join(' '),
+    ),
   ];
+}
+
+/** Whether left and right wheel carry different masses, as they are printed. */
+function isLevelled({ sized: { figure }, paper }: OrderPage): boolean {
+  const [left, right] = [figure('leftWheelMass').value, figure('rightWheelMass').value];
+  return left !== null && right !== null && paper.both(left, 'mass') !== paper.both(right, 'mass');
 }
 
 /** Which end the body is at. */

@@ -21,12 +21,19 @@ import {
   wordRow,
 } from './order-rows.ts';
 
+const MASSES = {
+  estimate: 'masses estimated, not weighed',
+  parts: 'masses summed from parts',
+  scales: 'masses weighed',
+} as const;
+
 /** The heading, and the rows in two tables side by side. */
 export function car(page: OrderPage): Block[] {
   const rows = carRows(page);
   const half = Math.ceil(rows.length / 2);
   const tables = [rows.slice(0, half), rows.slice(half)].map((part) => [rowTable(page, 'Car', part)]);
-  const masses = page.areMassesEstimated ? ': masses estimated, not weighed' : '';
+  const { massesFrom } = page;
+  const masses = massesFrom === null ? '' : `: ${MASSES[massesFrom]}`;
   return [heading(2, `6 Car${masses}`), { kind: 'columns', columns: tables }];
 }
 
@@ -59,6 +66,9 @@ function carRows({ sized, paper }: OrderPage): Row[] {
       ? [row('sprung mass, 95 % interval', ranged(paper.cells(lower, 'mass'), paper.cells(upper, 'mass')))]
       : []),
     row('unsprung mass of a corner', given('unsprungMass', 'mass')),
+    sizing.antiRollBarStiffness === undefined
+      ? wordRow('anti-roll bar', 'none given')
+      : row('anti-roll bar', paper.givenCells(sizing.antiRollBarStiffness, 'rollStiffness')),
     row(`wheel rate at ${where}`, cells('wheelRate', 'rate')),
     row('tyre rate', given('tyreRate', 'rate')),
     wordRow(

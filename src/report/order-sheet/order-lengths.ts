@@ -1,5 +1,6 @@
 // Block 1 of the order: how many, how long, with how much stroke, and where stops and damper end the wheel travel.
 
+import { type DamperLengths, solidLength } from '../../coilover/sizing/damper.ts';
 import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import type { LimitCause } from '../../corner/limits/limits.ts';
@@ -9,7 +10,7 @@ import type { Block } from './blocks.ts';
 import { limitWords } from './limit-words.ts';
 import type { Cells } from './on-paper.ts';
 import { toppingOutLoad } from './order-loads.ts';
-import { known, type OrderPage, orderBlock, row, rowsOf, wordRow } from './order-rows.ts';
+import { known, type OrderPage, orderBlock, type Row, row, rowsOf, slashed, wordRow } from './order-rows.ts';
 
 /** Coilovers on an axle, where nothing else is said. */
 const PAIR = 2;
@@ -22,7 +23,7 @@ export function lengths(page: OrderPage): Block[] {
   const { lengthTolerance: tolerance } = order;
   const inEach = (of: (units: Units) => string): Cells => [of(units[0]), of(units[1])];
   const printed = (name: AxleFigureName, of: Units) => {
-    const mm = printedFigure(sized, name, of);
+    const mm = printedFigure(sized, name, of, paper.rounding);
     return mm === null ? '–' : number(mm, 'length', of);
   };
   const plain = (name: AxleFigureName) => known(figure(name).value, () => inEach((of) => printed(name, of)));
@@ -50,12 +51,20 @@ export function lengths(page: OrderPage): Block[] {
     wordRow('limit in bump', limits.bump === null ? NO_STOP : limitWords(limits.bump)),
     wordRow('limit in droop', stopWords(limits.droop)),
     ...rowsOf(toppingOutLoad(sized), (load) => row('topping-out load, static', paper.cells(load, 'force'))),
-    ...(damper?.specified === false
-      ? [wordRow('damper lengths', 'follow from the travel: maker confirms')]
-      : []),
+    ...(damper?.specified === false ? bounds(page, damper) : []),
   ];
   const head = ['', ...units.map((of) => paper.unit('length', of))];
   return [...orderBlock(page, '1 Lengths', rows, head), ...travels(page)];
+}
+
+/** What the maker may choose damper lengths within, where they follow from the travel. */
+function bounds({ sized: { input }, paper: { units, number } }: OrderPage, damper: DamperLengths): Row[] {
+  const solid = input.limits.bumpStop === undefined ? 'compressed' : 'stop solid';
+  const inEach = (mm: number): Cells => [number(mm, 'length', units[0]), number(mm, 'length', units[1])];
+  return [
+    row('for the travel: extended, at least', inEach(damper.extendedLength)),
+    row(`for the travel: ${solid}, at most`, inEach(solidLength(input, damper))),
+  ];
 }
 
 const NO_STOP = 'none known';
@@ -75,19 +84,32 @@ const MET: readonly (readonly [cause: LimitCause | 'bumpStopContact', words: str
 ];
 
 /** Wheel travel from ride height to what damper and bump stop meet, with the coilover's length there. */
-function travels({ sized: { limits, input }, paper }: OrderPage): Block[] {
+function travels({ sized, paper }: OrderPage): Block[] {
+  const { limits, input, figure, damper } = sized;
   const { bump, droop, later, events } = limits;
-  const rows = MET.filter(
+  const [most, least] = [figure('bumpTravelRequired').value, figure('droopTravelRequired').value];
+  const required =
+    damper?.specified !== false || most === null || least === null
+      ? []
+      : [
+          [
+            'required, bump / droop',
+            paper.inOne(slashed(paper.cells(most, 'length'), paper.cells(least, 'length'))),
+            '',
+          ],
+        ];
+  const met = MET.filter(
     ([cause]) => cause !== 'damperCompressed' || input.limits.bumpStop === undefined,
   ).flatMap(([cause, words]) => {
-    const met = [bump, droop, ...later, ...events].find((one) =>
+    const found = [bump, droop, ...later, ...events].find((one) =>
       one === null ? false : 'event' in one ? one.event === cause : one.cause === cause,
     );
-    const length = met?.diagnostic.values.length;
-    return met == null || typeof length !== 'number'
+    const length = found?.diagnostic.values.length;
+    return found == null || typeof length !== 'number'
       ? []
-      : [[words, paper.both(Math.abs(met.travel), 'length'), paper.both(length, 'length')]];
+      : [[words, paper.both(Math.abs(found.travel), 'length'), paper.both(length, 'length')]];
   });
+  const rows = [...required, ...met];
   return rows.length === 0
     ? []
     : [

@@ -40,15 +40,14 @@ export function mounts(page: OrderPage): Block[] {
     both.some((one) => one.hold === hold)
       ? [[label, ...both.map((one) => (one.hold === hold ? words(one) : '–'))]]
       : [];
-  const hasSpacers = both.some(({ shape }) => shape?.spacers !== undefined);
   return orderBlock(
     page,
     '2 Mounts',
     [
       ['type', ...both.map(({ shape }) => (shape?.type === undefined ? null : TYPES[shape.type]))],
       ...rows('bolt', 'bore for the bolt', ({ shape }) => size(shape?.bore)),
-      ...rows('bolt', 'width in bracket, over any spacers', ({ shape }) => size(shape?.width)),
-      ...(hasSpacers ? rows('bolt', 'spacers', ({ shape }) => shape?.spacers ?? null) : []),
+      ...rows('bolt', 'width in bracket, with spacers', ({ shape }) => size(shape?.width)),
+      ...rows('bolt', 'spacers', ({ shape }) => shape?.spacers ?? null),
       ...rows('nut', 'thread', ({ shape }) => size(shape?.bore)),
       ...rows('nut', 'thread pitch', ({ shape }) => pitch(shape?.threadPitch, page)),
       ...rows('nut', 'nut and bushes', ({ shape }) => shape?.fixing ?? null),

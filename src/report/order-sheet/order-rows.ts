@@ -1,6 +1,7 @@
 // Rows of the order's blocks: what each says in the units of the file and in the other ones, or that it is not settled.
 
-import type { AxleSizing } from '../../coilover/sizing/result.ts';
+import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
+import { finerNumberIn, type Rounding } from '../../units.ts';
 import { type Block, heading } from './blocks.ts';
 import type { Cells, OnPaper } from './on-paper.ts';
 
@@ -11,8 +12,12 @@ export interface OrderPage {
   /** What stands where something is not known: to be agreed, or not given for what is bought already. */
   readonly unknown: string;
   readonly isBought: boolean;
-  readonly areMassesEstimated: boolean;
+  readonly massesFrom: Sizing['massesFrom'];
 }
+
+/** Lengths of the order have a digit more in inches: they convert to those in mm beside them. */
+export const orderRounding: Rounding = (value, quantity, units) =>
+  finerNumberIn(value, quantity, units, quantity === 'length' && units === 'imperial' ? 1 : 0);
 
 /** A row of a block: what it is, and what is known of it; null where nothing is. */
 export type Row = readonly [label: string, ...cells: (string | null)[]];

@@ -71,12 +71,12 @@ function springRows(page: OrderPage): Row[] {
       : row(
           'preload at full extension',
           joined(
-            known(preload, (mm) => paper.finerCells(mm, 'length')),
+            known(preload, (mm) => paper.cells(mm, 'length')),
             figureCells('preloadForce', 'force'),
           ),
         ),
     atRideHeight(page),
-    atFullBump(page),
+    ...atFullBump(page),
   ];
 }
 
@@ -100,7 +100,7 @@ function atRideHeight({ sized, paper }: OrderPage): Row {
   const { figure, spring, input } = sized;
   const force = designSpringForce(sized);
   const load = known(force, (newtons) => paper.cells(newtons, 'force'));
-  const length = paper.cellsOf((of) => printedSpringLength(sized, of), 'length');
+  const length = paper.cellsOf((of) => printedSpringLength(sized, of, paper.rounding), 'length');
   if (length !== null) return row(label, joined(length, load));
   const compression = figure('staticSpringCompression').value;
   if (spring === null || compression === null) return row(label, null);
@@ -109,16 +109,16 @@ function atRideHeight({ sized, paper }: OrderPage): Row {
   return row(label, joined([`free length − ${own}`, `free length − ${other}`], load));
 }
 
-/** Compression at the bump limit; without a free length, what there must be of it, at the upper end of the interval. */
-function atFullBump({ sized: { figure, spring }, paper }: OrderPage): Row {
+/** Compression at the bump limit; without a free length, which must leave it, also at the upper end of the interval. */
+function atFullBump({ sized: { figure, spring }, paper }: OrderPage): Row[] {
   const { value, upper } = figure('springTravelRequired');
-  const cells = (of: number | null) => known(of, (mm) => paper.cells(mm, 'length'));
-  if (spring?.freeLength !== null) return row('compression, free to full bump', cells(value));
-  const least = cells(upper ?? value);
-  return row(
-    'free − minimum permissible',
-    known(least, ([own, other]): Cells => [`at least ${own}`, `at least ${other}`]),
-  );
+  const cells = (mm: number) => paper.cells(mm, 'length');
+  return [
+    row('spring travel, free to full bump', known(value, cells)),
+    ...(spring?.freeLength === null
+      ? rowsOf(upper, (mm) => row('upper end of the 95 % interval', cells(mm)))
+      : []),
+  ];
 }
 
 function stopRows({ sized: { input }, paper }: OrderPage): Row[] {

@@ -1,6 +1,11 @@
 // Block 5 of the order: the force of the damper at its shaft speeds, with its gas.
 
-import { type DampingRow, kneeOf } from '../../coilover/sizing/damping.ts';
+import {
+  COMPRESSION_FRACTION,
+  type DampingRow,
+  isSplitAssumed,
+  kneeOf,
+} from '../../coilover/sizing/damping.ts';
 import type { CornerSizing } from '../../coilover/sizing/inputs.ts';
 import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
 import { isAdjustable } from '../../coilover/sizing/unsettled.ts';
@@ -27,8 +32,13 @@ import { valvingCurve } from './valving-curve.ts';
 
 /** Rows of the force table at most; more are thinned evenly, and the knee kept. */
 const ROWS = 9;
-/** Forces below so much, in either unit, are printed with a decimal: a tolerance of a tenth is no less than their rounding. */
-const SMALL = 20;
+/** Forces below so much are printed with a decimal: those in lbf and those in N agree, and a tolerance of a tenth outweighs rounding. */
+const SMALL: Readonly<Record<Units, number>> = { imperial: 100, metric: 20 };
+
+/** What stands for the two fractions: `40 : 60`. */
+const ASSUMED_SPLIT = [COMPRESSION_FRACTION, 1 - COMPRESSION_FRACTION]
+  .map((fraction) => (100 * fraction).toFixed(0))
+  .join(' : ');
 
 export function valving(page: OrderPage): Block[] {
   return [heading(2, '5 Valving'), ...forces(page), rowTable(page, 'Valving', valvingRows(page))];
@@ -52,11 +62,12 @@ function forces({ sized, paper, unknown }: OrderPage): Block[] {
   const speedOf = ({ speed }: DampingRow) =>
     `${speed === knee?.speed ? 'knee ' : ''}${given(givenCells(speed, 'shaftSpeed'))}`;
   const head = (name: string, quantity: Quantity) =>
-    `${name}, ${unit(quantity, own)} (${unit(quantity, other)})`;
+    `${name}, ${unit(quantity, own)}\u00a0(${unit(quantity, other)})`;
   const target =
     bought === undefined && damping !== undefined
       ? [`target damping ratio ${damping.ratio} at ride height`]
       : [];
+  const split = isSplitAssumed(sized) ? [`compression to rebound ${ASSUMED_SPLIT}, assumed`] : [];
   const title = `${axleName(sized.axle)}: damper force at each shaft speed`;
   const rows = thinned(dampingTable, ({ speed }) => speed === knee?.speed);
   return [
@@ -76,7 +87,7 @@ function forces({ sized, paper, unknown }: OrderPage): Block[] {
       ],
     },
     paragraph(
-      `${['Forces without gas force and friction', ...target].join('; ')}.${input.sizing?.gas === undefined ? '' : ' The maker sets the gas charge at full extension.'}`,
+      `${['Without gas force and friction', ...target, ...split].join('; ')}.${input.sizing?.gas === undefined ? '' : ' The maker sets the gas charge.'}`,
     ),
   ];
 }
@@ -98,7 +109,7 @@ function valvingRows(page: OrderPage): Row[] {
     ...slopeRows(page),
     row('gas force at ride height', gas === undefined ? null : figureCells('gasForce', 'force')),
     ...rowsOf(input.sizing?.gas?.pressure, (pressure) =>
-      row('gauge pressure at ride height', withTolerance(pressure, page)),
+      row('gauge pressure at ride height', withInterval(pressure, page)),
     ),
     row(
       'shaft diameter',
@@ -115,26 +126,31 @@ function slopeRows({ sized: { figure, dampingTable, input }, paper }: OrderPage)
     compression === null || rebound === null
       ? null
       : slashed(paper.cells(times * compression, 'damping'), paper.cells(times * rebound, 'damping'));
-  const low = row('low-speed, compression / rebound', slopes(1));
+  const low = row('low-speed slope, compression / rebound', slopes(1));
   if (knee !== null) {
-    return [low, row('above the knee, likewise', slopes(knee.highSpeedFraction))];
+    return [low, row('high-speed slope, compression / rebound', slopes(knee.highSpeedFraction))];
   }
   const last = dampingTable.at(-1)?.speed;
   if (last === undefined || input.ordered?.valving?.forceTable !== undefined) return [low];
   return [low, wordRow('knee', `none given; linear to ${paper.given(last, 'shaftSpeed')}`)];
 }
 
-/** A pressure of the file with its tolerance, where it has one. */
-function withTolerance(pressure: number | UncertainNumber, { paper: { givenCells } }: OrderPage): Cells {
+/** A pressure of the file, with its 95 % interval where it is an estimate. */
+function withInterval(pressure: number | UncertainNumber, { paper: { givenCells } }: OrderPage): Cells {
   if (typeof pressure === 'number') return givenCells(pressure, 'pressure');
-  const [value, tolerance] = [pressure.value, pressure.plusMinus].map((bar) => givenCells(bar, 'pressure'));
-  return [`${bare(value[0])} ± ${tolerance[0]}`, `${bare(value[1])} ± ${tolerance[1]}`];
+  const { value, plusMinus } = pressure;
+  const [own, other] = givenCells(value, 'pressure');
+  const [low, high] = [value - plusMinus, value + plusMinus].map((bar) => givenCells(bar, 'pressure'));
+  return [
+    `${own} (estimate: ${bare(low[0])} to ${bare(high[0])})`,
+    `${other} (estimate: ${bare(low[1])} to ${bare(high[1])})`,
+  ];
 }
 
 /** A force as a number in a unit, with a decimal where it is small. */
 function forceIn(newtons: number, units: Units, number: OnPaper['number']): string {
   const value = fromMetric(newtons, 'force', units);
-  return Math.abs(value) < SMALL ? printed(value.toFixed(1)) : number(newtons, 'force', units);
+  return Math.abs(value) < SMALL[units] ? printed(value.toFixed(1)) : number(newtons, 'force', units);
 }
 
 /** So many of some rows at most, evenly: the first, the last and those to be kept among them. */

@@ -36,6 +36,7 @@ const WORDS: Readonly<Record<UnsettledItem, string>> = {
   bumpStop: 'bump stop',
   valving: 'valving',
   highSpeedForces: 'forces above low speed',
+  compressionFraction: 'split of forces between compression and rebound',
   strokeFits: 'whether this stroke fits this compressed length',
   lengthTolerance: 'tolerance of lengths',
   rateTolerance: 'tolerance of the spring rate',

@@ -107,7 +107,11 @@ const PARTS: Readonly<Record<string, string>> = {
 };
 
 /** A case with its parts from design ride height, which add up as they are printed; those that print as nothing are left out. */
-function caseRow({ name, side, parts, travel, required }: TravelCase, sized: AxleSizing, paper: OnPaper) {
+function caseRow(
+  { name, state, side, parts, travel, required }: TravelCase,
+  sized: AxleSizing,
+  paper: OnPaper,
+) {
   const { both, number } = paper;
   const [units] = paper.units;
   const topSpeed = sized.speedRows.at(-1)?.speed;
@@ -128,7 +132,7 @@ function caseRow({ name, side, parts, travel, required }: TravelCase, sized: Axl
     const speed = part === 'downforce' && topSpeed !== undefined ? ` at ${both(topSpeed, 'speed')}` : '';
     return [`${PARTS[part] ?? spaced(part)}${speed} ${shown[k]}`];
   });
-  return [name, side, words.join(' + '), both(required, 'length')];
+  return [state === null ? name : `${state}: ${name}`, side, words.join(' + '), both(required, 'length')];
 }
 
 /** A margin, and what is left of it at the lower end of its interval. */

@@ -36,7 +36,7 @@ export interface UnitDrawing {
 const MM = 96 / 25.4;
 /** Paper, mm: its width, what the longest unit may take, and what is kept for captions above. */
 const WIDTH = 90;
-const TALLEST = 60;
+const TALLEST = 55;
 const WIDEST = 20;
 const HEAD = 9;
 /** Scales that a ruler reads well. */
@@ -115,7 +115,7 @@ export function drawUnit(sized: AxleSizing, paper: OnPaper): UnitDrawing | null 
             pose,
             at,
             centres[k] - half - 0.5 * gap,
-            paper.cellsOf((of) => printedSpringLength(sized, of), 'length'),
+            paper.cellsOf((of) => printedSpringLength(sized, of, paper.rounding), 'length'),
           )
         : []),
     ];
