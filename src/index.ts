@@ -73,7 +73,7 @@ export {
 } from './coilover/sizing/monte-carlo.ts';
 export type { AxleFigureName, CarFigureName } from './coilover/sizing/numbers.ts';
 export type { OrderStatus } from './coilover/sizing/order-status.ts';
-export type { PerchRange } from './coilover/sizing/perch.ts';
+export type { PerchLimit, PerchLimitCause, PerchRange } from './coilover/sizing/perch.ts';
 export type { RateRow } from './coilover/sizing/rate-table.ts';
 export type { TravelCase, TravelRequirement } from './coilover/sizing/required-travel.ts';
 export type { AxleSizing, Figure, Sizing } from './coilover/sizing/result.ts';

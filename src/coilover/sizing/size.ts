@@ -166,7 +166,7 @@ function sizedAxle(
     travelRequirement,
     limits,
     bearings: bearingUses(model, input.limits.bearings, state.ends),
-    perch: perchRange(state),
+    perch: perchRange(state, otherEnds, travelRequirementAt),
     dampingTable:
       compressionDamping === null || reboundDamping === null
         ? []

@@ -3,6 +3,7 @@ import type { SpringOption } from '../../coilover/sizing/choose-spring.ts';
 import type { SpeedRow } from '../../coilover/sizing/downforce.ts';
 import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
 import type { OrderStatus } from '../../coilover/sizing/order-status.ts';
+import type { PerchLimitCause } from '../../coilover/sizing/perch.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import { isBought } from '../../coilover/sizing/unsettled.ts';
 import { axleName } from '../../corner/axles.ts';
@@ -154,13 +155,43 @@ function rangeTable(what: string, ranges: readonly UseRange[], write: (value: nu
   );
 }
 
+/** What ends the usable range of a perch, or lies beyond its end. */
+const PERCH_LIMITS: Readonly<Record<PerchLimitCause, string>> = {
+  thread: 'end of the range of the perch',
+  droopTravel: 'the droop travel is less than required',
+  springMinLength: 'the spring passes its minimum permissible length at full bump',
+  springSolid: 'the spring is solid at full bump',
+  bumpTravel: 'the bump travel is less than required',
+  springLoose: 'the spring is loose at full droop',
+};
+
+/** Between which settings the perch can be used, and what ends that on either side. */
 function perch({ perch }: AxleSizing, { both }: OnPaper): Block[] {
   if (perch === null) return [];
-  const stands = (travel: number) => `${both(Math.abs(travel), 'length')} ${travel > 0 ? 'below' : 'above'}`;
+  const { usable, limits, reachesDesign } = perch;
+  const stands = (travel: number) =>
+    `${both(Math.abs(travel), 'length')} ${travel > 0 ? 'below' : 'above'} design`;
+  const words = [
+    usable === null
+      ? 'At no perch setting are the required travel and the spring both right.'
+      : `Usable range of the perch setting: ${both(usable.min, 'length')} to ${both(usable.max, 'length')}, without tolerances. Do not set the perch beyond it.`,
+    ...(reachesDesign ? [] : ['Design ride height is out of reach.']),
+    'Raising the car with the perch reduces droop travel, increases bump travel and compresses the spring more at full bump.',
+  ];
   return [
-    paragraph(
-      `The perch sets the car from ${stands(perch.travelAtMin)} to ${stands(perch.travelAtMax)} design ride height${perch.reachesDesign ? '.' : ': design ride height is out of reach.'} Raising the car with the perch reduces droop travel and increases bump travel.`,
+    table(
+      'Range of the perch, with the weight on the wheel',
+      ['perch setting', 'static ride height', 'way', 'from there on', ''],
+      limits.map(({ cause, end, setting, travel }) => [
+        both(setting, 'length'),
+        stands(travel),
+        end === 'min' ? 'lowering' : 'raising',
+        PERCH_LIMITS[cause],
+        setting === usable?.[end] ? 'ends the usable range' : '',
+      ]),
+      [0, 1],
     ),
+    paragraph(words.join(' ')),
   ];
 }
 
