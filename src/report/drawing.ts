@@ -67,11 +67,16 @@ export function drawCorner(
   return svgDocument(cornerPicture(corner, motion, options));
 }
 
-/** Where the drawing begins, what is left free for words on its right, its greatest height. */
-const LEFT = 36;
-const TOP = 112;
-const RIGHT = 180;
-const MOST_HEIGHT = 560;
+/** The paper of a drawing: its width, where the drawing begins, what is left free for words on its right, its greatest height. */
+export interface DrawingSheet {
+  readonly width: number;
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly mostHeight: number;
+}
+
+const SHEET: DrawingSheet = { width: WIDTH, left: 36, top: 112, right: 180, mostHeight: 560 };
 /** How far labels may go beyond the drawing, up and down, and how near to the paper's edge. */
 const ABOVE = 30;
 const BELOW = 36;
@@ -81,30 +86,63 @@ const AXIS = 42;
 /** Radius of the tyre's corners on the paper. */
 const TYRE_CORNER = 16;
 
-/** The picture behind `drawCorner`. */
+/** The picture behind `drawCorner`; `sheet` sets its size. */
 export function cornerPicture(
   corner: Corner,
   motion: Sweep | readonly number[],
   options: DrawCornerOptions,
+  sheet: Partial<DrawingSheet> = {},
 ): Picture {
+  const size = { ...SHEET, ...sheet };
   const scene = sceneOf(corner, stations(motion, options.limits), options);
-  const { poses, ride } = scene;
-  const paper = paperFor(poses);
-  const { top, bottom } = paper;
-
-  const names = [...new Set(poses.map(({ name }) => POSE_WORDS[name]))].reverse();
-  const title = options.title ?? `Corner at ${names.join(', ').replace(/, ([^,]+)$/, ' and $1')}`;
-  const written = groundWords(scene, paper, options.units ?? 'metric');
-  const room = written.map(({ box }) => box);
-  const lowest = Math.max(bottom + BELOW, ...room.map(({ y, height }) => y + height));
+  const { paper, content, lowest } = drawn(scene, options.units ?? 'metric', size);
+  const title = titleOf(scene, options);
   const below = legend(corner, scene, paper, options, lowest + 22);
   return {
-    width: WIDTH,
+    width: size.width,
     height: below.bottom,
     title,
     content: [
       heading(title),
       text(SUBTITLE, [EDGE, 60], { 'font-size': SMALL }),
+      ...content,
+      ...below.elements,
+    ],
+  };
+}
+
+/** The drawing alone, without heading and legend, for a screen on which they would be too small to read. */
+export function bareCornerPicture(
+  corner: Corner,
+  motion: Sweep | readonly number[],
+  options: DrawCornerOptions,
+  sheet: DrawingSheet,
+): Picture {
+  const scene = sceneOf(corner, stations(motion, options.limits), options);
+  const { content, lowest } = drawn(scene, options.units ?? 'metric', sheet);
+  return { width: sheet.width, height: lowest + NEAR_EDGE, title: titleOf(scene, options), content };
+}
+
+function titleOf({ poses }: Scene, { title }: DrawCornerOptions): string {
+  const names = [...new Set(poses.map(({ name }) => POSE_WORDS[name]))].reverse();
+  return title ?? `Corner at ${names.join(', ').replace(/, ([^,]+)$/, ' and $1')}`;
+}
+
+/** A scene on its paper with all its words, and how far down it goes. */
+function drawn(
+  scene: Scene,
+  units: Units,
+  sheet: DrawingSheet,
+): { readonly paper: Paper; readonly content: Element[]; readonly lowest: number } {
+  const { poses, ride } = scene;
+  const paper = paperFor(poses, NO_ROOM, sheet);
+  const { top, bottom } = paper;
+  const written = groundWords(scene, paper, units);
+  const room = written.map(({ box }) => box);
+  return {
+    paper,
+    lowest: Math.max(bottom + BELOW, ...room.map(({ y, height }) => y + height)),
+    content: [
       ...frame(scene, paper),
       ...paths(scene).map((path) => element('path', { ...FAINT, d: through(path.map(paper.to)) })),
       ...grounds(scene, paper),
@@ -114,10 +152,9 @@ export function cornerPicture(
       ...nameLabels(scene, paper, frameLabels(scene, paper), room, {
         x: NEAR_EDGE,
         y: top - ABOVE,
-        width: WIDTH - 2 * NEAR_EDGE,
+        width: sheet.width - 2 * NEAR_EDGE,
         height: ABOVE + bottom - top + BELOW,
       }),
-      ...below.elements,
     ],
   };
 }
@@ -147,18 +184,18 @@ export interface Room {
 const NO_ROOM: Room = { left: 0, right: 0, above: 0, below: 0 };
 
 /** Scale and place of the drawing: everything that moves, the wheels and the centreline. */
-export function paperFor(poses: readonly Pose[], around: Room = NO_ROOM): Paper {
+export function paperFor(poses: readonly Pose[], around: Room = NO_ROOM, sheet: DrawingSheet = SHEET): Paper {
   const all = poses.flatMap(({ points, tyre }) => [...Object.values(points), ...tyre]);
   const ys = [0, ...all.map(([y]) => y)];
   const zs = all.map(([, z]) => z);
   const [inboard, outboard] = [Math.min(...ys), Math.max(...ys)];
   const [low, high] = [Math.min(...zs), Math.max(...zs)];
-  const start = LEFT + around.left;
-  const room = WIDTH - start - Math.max(RIGHT, around.right);
-  const scale = Math.min(room / (outboard - inboard), MOST_HEIGHT / (high - low));
+  const start = sheet.left + around.left;
+  const room = sheet.width - start - Math.max(sheet.right, around.right);
+  const scale = Math.min(room / (outboard - inboard), sheet.mostHeight / (high - low));
   const width = scale * (outboard - inboard);
   const left = start + (room - width) / 2;
-  const top = TOP + around.above;
+  const top = sheet.top + around.above;
   return {
     to: ([y, z]) => [left + scale * (y - inboard), top + scale * (high - z)],
     scale,

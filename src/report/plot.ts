@@ -119,6 +119,8 @@ const INSIDE = 4;
 const NEAR = 12;
 const SHADE: Attributes = { fill: '#000', 'fill-opacity': 0.1, stroke: 'none' };
 const BAND: Attributes = { ...SHADE, 'fill-opacity': 0.16 };
+/** Numbers of the y axis stand no nearer than this, in font sizes. */
+const LEAST_PITCH = 1.25;
 /** Share of a font size from its base line to the upper edge of its letters, and to the lower one. */
 const ASCENT = 0.8;
 const DESCENT = 0.25;
@@ -179,7 +181,7 @@ function panelAt(panel: PlotPanel, x: Scale, stations: number, top: number, layo
   const { small, height } = layout;
   const { curves, horizontals = [], verticals = [], dots = [], shades = [] } = panel;
   const y: Scale = { ...panel.y, from: top + height, to: top };
-  const levels = ticks(y.low, y.high, panel.y.ticks);
+  const levels = ticks(y.low, y.high, Math.min(panel.y.ticks, height / (LEAST_PITCH * small)));
   const drawn = curves.map((curve) => ({ ...curve, parts: inFrame(curve.points, x, y) }));
   const stems = dots.map(([at, value]): [Place, Place] => [
     [on(x, at), on(y, value)],

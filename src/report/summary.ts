@@ -1,5 +1,5 @@
 import type { AxleFigureName } from '../coilover/sizing/numbers.ts';
-import type { OrderStatus } from '../coilover/sizing/order-status.ts';
+import { conflictsOn, type OrderStatus, orderStatus } from '../coilover/sizing/order-status.ts';
 import type { AxleSizing, Figure, Sizing } from '../coilover/sizing/result.ts';
 import { axleName } from '../corner/axles.ts';
 import type { Diagnostic } from '../diagnostic.ts';
@@ -58,16 +58,34 @@ function numbered(
 
 const STATUS: Readonly<Record<OrderStatus, string>> = {
   order: 'ready to order',
-  enquiry: 'ready for an enquiry; points that decide what is made are to be agreed',
-  notForOrder: 'NOT FOR ORDER, see the conflicts below',
-  bought: 'as bought: nothing is to be ordered',
+  enquiry: 'enquiry only',
+  notForOrder: 'NOT FOR ORDER',
+  bought: 'bought, nothing to order',
 };
 
-/** The status; with it, how many conflicts there are that do not stand against an order. */
-function statusLine({ status, conflicts }: Sizing): string {
+/** The status of an axle by itself. */
+export function axleStatus({ conflicts }: Sizing, sized: AxleSizing): OrderStatus {
+  return orderStatus(conflictsOn(sized.axle, conflicts), [sized]);
+}
+
+/** What may be done about each axle: `Front: ready to order. Rear: enquiry only, see Open questions.`; `see` says where to look. */
+export function axleStatusLine(sizing: Sizing, see: Readonly<Partial<Record<OrderStatus, string>>>): string {
+  return sizing.axles
+    .map((sized) => {
+      const status = axleStatus(sizing, sized);
+      return `${axleName(sized.axle)}: ${[STATUS[status], see[status] ?? []].flat().join(', ')}.`;
+    })
+    .join(' ');
+}
+
+/** The status of each axle; with it, how many conflicts there are that do not stand against an order. */
+function statusLine(sizing: Sizing): string {
+  const { status, conflicts } = sizing;
   const accepted = status === 'notForOrder' ? 0 : conflicts.length;
-  if (accepted === 0) return STATUS[status];
-  return `${STATUS[status]}; ${accepted} conflict${accepted === 1 ? '' : 's'} to resolve or accept`;
+  const line = axleStatusLine(sizing, { notForOrder: 'see the conflicts below' });
+  return accepted === 0
+    ? line
+    : `${line} ${accepted} conflict${accepted === 1 ? '' : 's'} to resolve or accept.`;
 }
 
 function row([label, ...cells]: readonly string[]): string {
@@ -179,7 +197,11 @@ const ROWS: readonly Row[] = [
   travel('droop'),
   ({ figure }, units) => {
     const [required, margin] = [figure('springTravelRequired').value, figure('springTravelMargin')];
-    if (required === null || margin.value === null) return null;
+    if (required === null) return null;
+    if (margin.value === null) {
+      const least = figure('springTravelRequired').upper ?? required;
+      return ['spring travel', `at least ${textIn(least, 'length', units)}`, '–', ''];
+    }
     return withMargin('spring travel', { ...margin, required, available: required + margin.value }, units);
   },
   (axle) => {

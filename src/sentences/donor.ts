@@ -3,7 +3,7 @@ import type { Say, Sentences } from './say.ts';
 const DONOR = 'the donor damper';
 
 const UNITS: Readonly<Record<string, string>> = {
-  ordered: 'the ordered damper',
+  ordered: 'the new damper',
   requiredTravel: 'the damper for the required travel',
 };
 const unit = (say: Say) => UNITS[say.text('basis')];
@@ -54,9 +54,6 @@ export const DONOR_DAMPER: Sentences = {
   }),
   donorAtEnd: (say) => ({
     problem: `fitted as it is, ${state(say)} at design ride height, ${DONOR} has no ${lost(say)} travel`,
-  }),
-  donorCutToFit: (say) => ({
-    problem: `${say.number('by') < 0 ? 'shortened' : 'lengthened'} to fit and ${state(say)} at design ride height, ${DONOR} has no ${lost(say)} travel`,
   }),
   donorTooLong: (say) => ({
     problem: `fitted as it is, ${DONOR} is ${say.measure('by', 'length')} too long for ${ride(say)}, even fully compressed`,

@@ -301,4 +301,29 @@ describe('the perch', () => {
     expect(travelAtMin).toBeGreaterThan(v('staticTravel'));
     expect(travelAtMax).toBeLessThan(v('staticTravel'));
   });
+
+  it('set at a limit has nothing left of what ends its range there', () => {
+    const set = (setting?: number) =>
+      front((corner) => {
+        corner.sizing.springs = [{ name: 'S', rate: 40, freeLength: 240, solidLength: 90, minLength: 100 }];
+        corner.sizing.perch = { ...(setting === undefined ? {} : { setting }), min: 150, max: 330 };
+      });
+    const margins = {
+      bumpTravel: 'bumpTravelMargin',
+      droopTravel: 'droopTravelMargin',
+      springMinLength: 'springTravelMargin',
+      springLoose: 'preload',
+    } as const;
+    const { limits, usable } = set().perch ?? expect.fail('no range');
+    const found = limits.flatMap(({ cause, setting, travel }) => {
+      if (!(cause in margins)) return [];
+      const v = of(set(setting));
+      expectWithin(v(margins[cause as keyof typeof margins]), 0, 1e-6);
+      expectWithin(v('staticTravel'), travel, 1e-6);
+      return [cause];
+    });
+    expect(found.length).toBeGreaterThanOrEqual(3);
+    const settings = (end: string) => limits.filter((one) => one.end === end).map(({ setting }) => setting);
+    expect(usable).toEqual({ min: Math.max(...settings('min')), max: Math.min(...settings('max')) });
+  });
 });

@@ -71,6 +71,13 @@ const SMALLEST_IN_PICTURES = `Math.min(...[...document.querySelectorAll('figure 
   return (Number(text.getAttribute('font-size')) * svg.getBoundingClientRect().width) / svg.viewBox.baseVal.width;
 }))`;
 
+/** In the browser: which pictures of each pair show. */
+const SHOWN_OF_PAIRS = `[...document.querySelectorAll('figure:has(> svg.narrow)')].map((figure) =>
+  [...figure.querySelectorAll(':scope > svg')]
+    .filter((svg) => getComputedStyle(svg).display !== 'none')
+    .map((svg) => svg.getAttribute('class'))
+    .join(' '))`;
+
 describe.skipIf(!existsSync(CHROMIUM))('on paper and on a screen', () => {
   let browser: Browser;
   beforeAll(async () => {
@@ -132,6 +139,14 @@ describe.skipIf(!existsSync(CHROMIUM))('on paper and on a screen', () => {
       const wide = await opened(sheet, width, (page) => page.evaluate<string[]>(TOO_WIDE));
       expect(wide).toEqual([]);
     }
+  });
+
+  it.each([390, 1280])('exactly one of each wide and narrow picture shows at %i px', async (width) => {
+    const shown = await opened(reportSheet(sized()), width, (page) =>
+      page.evaluate<string[]>(SHOWN_OF_PAIRS),
+    );
+    expect(shown.length).toBeGreaterThan(6);
+    expect(new Set(shown)).toEqual(new Set([width === 390 ? 'narrow' : 'wide']));
   });
 
   it('pictures of a report can be read on a telephone', async () => {

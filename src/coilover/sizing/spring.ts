@@ -105,7 +105,7 @@ export const SPRING_FIGURES = {
     quantity: 'length',
     group: 'adjustable',
     definition:
-      'compression from the free length at the bump limit; free length − minimum permissible length must be more',
+      'compression from the free length at the bump limit; free length − minimum permissible length must be at least the upper end of the interval',
   },
   springTravelMargin: {
     label: 'spring travel margin',

@@ -18,13 +18,17 @@ import { speedRow, topSpeedOf } from './downforce.ts';
 import { contactTravel } from './lengths.ts';
 import type { Spring } from './listed-springs.ts';
 import type { Carried } from './rates.ts';
-import type { TravelRequirement } from './required-travel.ts';
+import { TRAVEL_CASES, type TravelRequirement } from './required-travel.ts';
 import type { AxleState } from './state.ts';
 
 /** A corner that is held steadily, without a bump of the road: mm. */
 export interface SteadyState {
   /** `corner` and `braking` at the accelerations of the travel cases, with the downforce at top speed; `braking` of the front axle only. */
   readonly state: 'rest' | 'topSpeed' | 'corner' | 'braking';
+  /** Of the travel cases, in g: lateral or of braking; null in the others. */
+  readonly acceleration: number | null;
+  /** Speed whose downforce acts, mm/s; null without any. */
+  readonly speed: number | null;
   /** From the drawn ride height, bump +. */
   readonly travel: number;
   /** Travel left from there to contact with the bump stop, negative on it; null without one. */
@@ -148,24 +152,34 @@ function nearCollapse({ travel, load }: Collapse, limit: number): Diagnostic {
 export function steadyStatesOf(
   state: AxleState,
   { cases }: TravelRequirement,
-  { downforce }: Certain<CarSizingFile>,
+  { downforce, travelCases = {} }: Certain<CarSizingFile>,
 ): SteadyState[] {
   if (state.rest === null) return [];
   const rest = state.rest.travel;
   const contact = contactTravel(state);
   const steady: SteadyState[] = [];
-  const add = (name: SteadyState['state'], travel: number | null) => {
+  const add = (
+    name: SteadyState['state'],
+    travel: number | null,
+    acceleration: number | null,
+    speed: number | null,
+  ) => {
     if (travel === null) return;
-    steady.push({ state: name, travel, travelToContact: contact === null ? null : contact - travel });
+    const travelToContact = contact === null ? null : contact - travel;
+    steady.push({ state: name, acceleration, speed, travel, travelToContact });
   };
-  add('rest', rest);
-  if (downforce !== undefined) add('topSpeed', speedRow(state, downforce, topSpeedOf(downforce)).travel);
-  for (const [name, part] of [
-    ['corner', 'roll'],
-    ['braking', 'dive'],
+  add('rest', rest, null, null);
+  const topSpeed = downforce === undefined ? null : topSpeedOf(downforce);
+  if (downforce !== undefined && topSpeed !== null)
+    add('topSpeed', speedRow(state, downforce, topSpeed).travel, null, topSpeed);
+  for (const [name, part, acceleration] of [
+    ['corner', 'roll', 'lateralAcceleration'],
+    ['braking', 'dive', 'deceleration'],
   ] as const) {
     const parts = cases.find((one) => one.side === 'bump' && one.parts[part] !== undefined)?.parts;
-    add(name, parts === undefined ? null : rest + (parts.downforce ?? 0) + parts[part]);
+    const travel = parts === undefined ? null : rest + (parts.downforce ?? 0) + parts[part];
+    const speed = parts?.downforce === undefined ? null : topSpeed;
+    add(name, travel, travelCases[acceleration] ?? TRAVEL_CASES[acceleration], speed);
   }
   return steady;
 }

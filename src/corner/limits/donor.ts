@@ -23,8 +23,8 @@ export interface StrokeLeft {
 }
 
 /**
- * The ordered damper against a donor damper, and the donor by itself: mm, null where it can't be known. Differences are those of the ordered damper
- * less the donor: positive where the ordered damper is longer.
+ * The new damper against a donor damper, and the donor by itself: mm, null where it can't be known. Differences are those of the new damper
+ * less the donor: positive where the new damper is longer.
  */
 export interface DonorComparison {
   readonly extendedLengthDifference: number | null;
@@ -46,7 +46,7 @@ export interface DonorComparison {
   readonly diagnostics: readonly Diagnostic[];
 }
 
-/** The ordered damper, `damper` of the options; without it the one that the required travel needs, without a bump stop; lengths in mm. */
+/** The new damper, `damper` of the options; without it the one that the required travel needs, without a bump stop; lengths in mm. */
 export interface ComparedUnit {
   readonly extendedLength: number;
   readonly compressedLength: number;
@@ -98,7 +98,7 @@ export function compareDonor(
     donorCutToFit: cutToFit(donor),
     diagnostics: [
       ...(unit === null ? [] : againstDonor(differences, donor, unit, ride)),
-      ...donorAlone(donor, known, ride),
+      donorAlone(donor, known, ride),
       ...donorTravelOn(donorTravel, options.required ?? {}),
     ],
   };
@@ -217,13 +217,11 @@ function againstDonor(
   return found;
 }
 
-/** The donor by itself: as it is, and cut to fit at design ride height. */
-function donorAlone(donor: Donor, known: Known, ride: number): Diagnostic[] {
+/** The donor by itself, as it is. */
+function donorAlone(donor: Donor, known: Known, ride: number): Diagnostic {
   const { length, state } = donor;
-  const fitted = asItIs(donor, known, ride);
-  if (state === 'measured') return [fitted];
-  if (Math.abs(length - ride) <= TAPE) return [note('donorAtEnd', { state })];
-  return [fitted, note('donorCutToFit', { state, by: ride - length })];
+  if (state !== 'measured' && Math.abs(length - ride) <= TAPE) return note('donorAtEnd', { state });
+  return asItIs(donor, known, ride);
 }
 
 function asItIs({ length, state }: Donor, { extended, compressed }: Known, rideLength: number): Diagnostic {

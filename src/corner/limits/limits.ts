@@ -75,7 +75,7 @@ export interface Limits {
   readonly misfits: readonly Diagnostic[];
   /** Margins of the required travel, for the sides where it was given. */
   readonly travelMargins?: TravelMargins;
-  /** The ordered damper compared with the donor damper, and the donor by itself. */
+  /** The new damper compared with the donor damper, and the donor by itself. */
   readonly donor?: DonorComparison;
   /** What looks wrong, or was not counted. */
   readonly notes: readonly Diagnostic[];

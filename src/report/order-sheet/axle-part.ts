@@ -157,7 +157,7 @@ function rangeTable(what: string, ranges: readonly UseRange[], write: (value: nu
 
 /** What ends the usable range of a perch, or lies beyond its end. */
 const PERCH_LIMITS: Readonly<Record<PerchLimitCause, string>> = {
-  thread: 'end of the range of the perch',
+  thread: 'the perch is at the end of its range',
   droopTravel: 'the droop travel is less than required',
   springMinLength: 'the spring passes its minimum permissible length at full bump',
   springSolid: 'the spring is solid at full bump',
@@ -181,15 +181,15 @@ function perch({ perch }: AxleSizing, { both }: OnPaper): Block[] {
   return [
     table(
       'Range of the perch, with the weight on the wheel',
-      ['perch setting', 'static ride height', 'way', 'from there on', ''],
+      ['from there on', 'way', 'perch setting', 'static ride height', 'effect'],
       limits.map(({ cause, end, setting, travel }) => [
+        PERCH_LIMITS[cause],
+        end === 'min' ? 'lowered' : 'raised',
         both(setting, 'length'),
         stands(travel),
-        end === 'min' ? 'lowering' : 'raising',
-        PERCH_LIMITS[cause],
         setting === usable?.[end] ? 'ends the usable range' : '',
       ]),
-      [0, 1],
+      [2, 3],
     ),
     paragraph(words.join(' ')),
   ];

@@ -64,6 +64,8 @@ export type Block =
       readonly svg: string;
       /** The same for a narrow screen, where the other would be too small to read. */
       readonly narrow?: string;
+      /** What stands below that one in place of a legend inside it. */
+      readonly narrowLegend?: readonly Block[];
       /** Width on paper, mm, for a picture that is to scale; as wide as there is room without one. */
       readonly width?: number;
       /** The same in words and figures, for a form without pictures. */

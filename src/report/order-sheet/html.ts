@@ -20,7 +20,7 @@ export function sheetHtml(sheet: OrderSheet): string {
 <meta name="viewport" content="width=device-width">
 <title>${escaped(sheet.title)}</title>
 <style>
-${isPaged(sheet) ? `${PAGE_HEAD}\n${PAGE_RULES}\n${PAGE_MEDIA}` : `${PAGE}${pageMark(sheet)}\nbody { ${RULES} }\n${NARROW_SCREEN}`}
+${isPaged(sheet) ? `${PAGE_HEAD}\n${PAGE_RULES}\n${PAGE_MEDIA}` : `${PAGE}${pageMark(sheet)}\nbody { ${RULES}\n${NARROW_SCREEN} }`}
 </style>
 </head>
 <body>
@@ -84,26 +84,27 @@ table { border-collapse: collapse; width: 100%; margin: 0 0 2.5mm; font-size: 8p
 caption { text-align: left; font-weight: bold; font-size: 8pt; padding: 0.6mm 0; break-after: avoid; }
 table.short { break-inside: avoid; }
 th, td { text-align: left; vertical-align: top; padding: 0.5mm 3mm 0.5mm 0; border-bottom: 0.3pt solid #bbb; }
-th { font-weight: normal; font-style: italic; border-bottom: 0.6pt solid #111; vertical-align: bottom; }
+th, thead td { font-weight: normal; font-style: italic; border-bottom: 0.6pt solid #111; vertical-align: bottom; }
 th[scope=row] { font-style: normal; border-bottom: 0.3pt solid #bbb; vertical-align: top; min-width: 26mm; }
 td.n, th.n { text-align: right; padding: 0.5mm 0 0.5mm 2.5mm; font-variant-numeric: tabular-nums; }
 td span { white-space: nowrap; }
 td.n + td:not(.n), th.n + th:not(.n) { padding-left: 4mm; }
 tr { break-inside: avoid; }
+thead { break-inside: avoid; break-after: avoid; }
 table:not(.short) tbody tr:nth-child(-n+4) { break-after: avoid; }
 td.n small { white-space: nowrap; }
 small { display: block; color: #444; font-size: 7.2pt; line-height: 1.2; font-weight: normal; }
 figure { margin: 1.5mm 0 2.5mm; break-inside: avoid; }
 figure svg { display: block; width: 100%; height: auto; max-height: 235mm; margin: 0 auto; }
-figure svg.narrow { display: none; }
+figure .narrow { display: none; }
 svg.whisker { width: 14mm; height: 2.2mm; vertical-align: -0.2mm; }`;
 
-/** Of a page of its own: on a narrow screen the cells of a wide table stand below one another, each with the name of its column. */
-const NARROW_SCREEN = `@media screen and (max-width: 640px) { body { font-size: 10pt; }
+/** Of a page of its own, inside its body, so that each rule outweighs the one above: on a narrow screen the cells of a wide table stand below one another, each with the name of its column. */
+const NARROW_SCREEN = `@media screen and (max-width: 640px) { font-size: 10pt; table, caption { font-size: 9.5pt; } small { font-size: 9pt; }
 table.wide thead { display: none; } table.wide tr, table.wide th, table.wide td { display: block; text-align: left; padding: 0.3mm 0; border: 0; }
 table.wide tr { padding: 1mm 0; border-bottom: 0.3pt solid #bbb; } table.wide th[scope=row] { font-weight: bold; }
 table.wide td[data-label]::before { content: attr(data-label) ': '; color: #444; } table.wide td.n + td:not(.n) { padding-left: 0; } table.wide td:empty { display: none; }
-figure { overflow-x: auto; } figure svg { min-width: 760px; } svg.whisker { min-width: 0; } figure svg.wide { display: none; } figure svg.narrow { display: block; min-width: 0; } }`;
+figure { overflow-x: auto; } figure svg { min-width: 760px; } figure svg.wide { display: none; } figure svg.narrow { display: block; min-width: 0; } figure div.narrow { display: block; } }`;
 
 /** A block as HTML; in a report with the heading above it, by which a table has a caption or not. */
 function written(block: Block, heading: string | null = null): string {
@@ -161,7 +162,7 @@ ${block.items
         { isWide: true },
       );
     case 'picture':
-      return `<figure${block.width === undefined ? '' : ` style="max-width: ${block.width}mm"`}>${picture(block.svg, block.narrow === undefined ? '' : 'wide')}${block.narrow === undefined ? '' : picture(block.narrow, 'narrow')}</figure>`;
+      return `<figure${block.width === undefined ? '' : ` style="max-width: ${block.width}mm"`}>${picture(block.svg, block.narrow === undefined ? '' : 'wide')}${block.narrow === undefined ? '' : picture(block.narrow, 'narrow')}${(block.narrowLegend ?? []).length === 0 ? '' : `<div class="narrow">${block.narrowLegend?.map((one) => written(one, '')).join('\n')}</div>`}</figure>`;
   }
 }
 
@@ -192,7 +193,7 @@ function form(lines: readonly FormLine[], attributes = ''): string {
 
 /** Columns up to which a table fits a narrow screen, and rows up to which it stays on one page. */
 const NARROW = 4;
-const SHORT = 4;
+const SHORT = 8;
 
 /** A value in two units, which breaks between them only. */
 function unbroken(content: string): string {

@@ -4,7 +4,6 @@ import { type Block, heading, paragraph, table } from './blocks.ts';
 import { jointLoads } from './joint-loads.ts';
 import { mountLoads } from './mount-loads.ts';
 import type { OnPaper } from './on-paper.ts';
-import { partsOnPaper } from './parts-on-paper.ts';
 
 /** What coilover, joints, links and mounts of an axle bear in each load case. */
 export function loadsPart(sized: AxleSizing, paper: OnPaper): Block[] {
@@ -19,7 +18,7 @@ export function loadsPart(sized: AxleSizing, paper: OnPaper): Block[] {
       cases.map((one) => caseRow(one, paper)),
     ),
     paragraph(
-      `The wheel stands where the coilover balances the load of the case, or at the limit if it cannot.${topsOut(sized) ? ' At full droop the damper is topped out and holds the wheel up.' : ''} There is no braking force in these cases.`,
+      `The wheel stands where the coilover balances the load of the case, or at the limit if it cannot.${topsOut(sized) ? ' At full droop the damper is topped out and holds the wheel up.' : ''} There is no braking force in these cases. Each force is rounded by itself: the parts of the axial force may differ from it by 1.`,
     ),
     table(
       'Axial force of the coilover in each load case, compression +',
@@ -56,9 +55,8 @@ function caseRow({ name, tyre, travel }: CaseForces, { both }: OnPaper): string[
   ];
 }
 
-/** A case with parts that add up to the axial force as it is printed; the spring takes what rounding leaves over. */
-function axialRow({ name, shock }: CaseForces, paper: OnPaper): string[] {
-  const { both, number, units } = paper;
+/** A case with the parts of the axial force. */
+function axialRow({ name, shock }: CaseForces, { both, number, units }: OnPaper): string[] {
   const given = [shock.spring, shock.gas, shock.bumpStop];
   const isNothing = units.every((of) => Number(number(shock.metalContact, 'force', of)) === 0);
   const parts = isNothing ? given : [...given, shock.metalContact];
@@ -66,7 +64,7 @@ function axialRow({ name, shock }: CaseForces, paper: OnPaper): string[] {
   return [
     name,
     both(total, 'force'),
-    ...partsOnPaper(parts, 0, 'force', paper),
+    ...parts.map((part) => both(part, 'force')),
     ...(isNothing ? [NOTHING] : []),
   ];
 }

@@ -4,9 +4,9 @@ import type { Corner } from '../../corner/corner.ts';
 import { sweep } from '../../corner/sweep.ts';
 import type { Units } from '../../units.ts';
 import { type Curves, curvesPlot } from '../curves.ts';
-import { drawCorner } from '../drawing.ts';
+import { bareCornerPicture, cornerPicture, type DrawingSheet } from '../drawing.ts';
 import type { PlotLayout } from '../plot.ts';
-import { element, svgDocument } from '../svg.ts';
+import { element, svgDocument, text } from '../svg.ts';
 import { type Block, heading, table } from './blocks.ts';
 import type { OnPaper } from './on-paper.ts';
 
@@ -16,17 +16,23 @@ const OF_CORNER = ['camber', 'rollCentreHeight'];
 /** Width of a column of curves, and of the gap between two. */
 const COLUMN = 425;
 const GAP = 50;
+/** Height of the title above the curves. */
+const HEAD = 22;
 const LAYOUT: PlotLayout = {
   left: 52,
   words: 52,
   right: COLUMN - 8,
   top: 4,
-  height: 44,
-  between: 10,
+  height: 58,
+  between: 8,
   size: 12.5,
   small: 12,
   names: 'above',
 };
+/** Height of a drawing that leaves room for the curves on the same page. */
+const ON_PAPER = { mostHeight: 460 };
+/** A drawing for a narrow screen, whose legend is a table below it. */
+const NARROW: DrawingSheet = { width: 470, left: 20, top: 40, right: 140, mostHeight: 400 };
 /** Travel drawn where nothing ends it, mm. */
 const FREE = 60;
 
@@ -45,14 +51,17 @@ function posesOf({ axle, input, limits }: AxleSizing, paper: OnPaper): Block {
     droop: Math.max(0, -(limits.droop?.travel ?? -FREE)),
   };
   const { tyre } = input.limits;
-  const svg = drawCorner(corner, sweep(corner, { ...travel, columns: [] }), {
+  const motion = sweep(corner, { ...travel, columns: [] });
+  const options = { title, limits, units, bodyEnd, ...(tyre === undefined ? {} : { tyre }) };
+  const inWords = [poseTable(corner, travel, title, paper)];
+  return {
+    kind: 'picture',
     title,
-    limits,
-    units,
-    bodyEnd,
-    ...(tyre === undefined ? {} : { tyre }),
-  });
-  return { kind: 'picture', title, svg, inWords: [poseTable(corner, travel, title, paper)] };
+    svg: svgDocument(cornerPicture(corner, motion, options, ON_PAPER)),
+    narrow: svgDocument(bareCornerPicture(corner, motion, options, NARROW)),
+    narrowLegend: inWords,
+    inWords,
+  };
 }
 
 /** What the picture shows in figures. */
@@ -96,25 +105,26 @@ function curvesOf({ axle, input, curves: atWork }: AxleSizing, units: Units): Bl
     droop: Math.max(0, -droop.travel),
     columns: ['camber', 'rollCentreHeight'],
   });
-  const title = `${axleName(axle)} corner through travel`;
+  const title = `${axleName(axle)}: curves through travel`;
   const columns = [
     curvesPlot(atWork, { panels: AT_WORK, units }, LAYOUT),
     curvesPlot(ofCorner as Curves, { panels: OF_CORNER, units }, LAYOUT),
   ];
   const side = Math.max(...columns.map(({ bottom }) => bottom)) + 4;
   const placed = (x: number, y: number, k: number) =>
-    element('g', { transform: `translate(${x} ${y})` }, ...columns[k].content);
+    element('g', { transform: `translate(${x} ${HEAD + y})` }, ...columns[k].content);
+  const caption = text(title, [4, 14], { 'font-size': LAYOUT.size, 'font-weight': 'bold' });
   const svg = svgDocument({
     width: 2 * COLUMN + GAP,
-    height: side,
+    height: HEAD + side,
     title,
-    content: [placed(0, 0, 0), placed(COLUMN + GAP, 0, 1)],
+    content: [caption, placed(0, 0, 0), placed(COLUMN + GAP, 0, 1)],
   });
   const narrow = svgDocument({
     width: COLUMN,
-    height: 2 * side,
+    height: HEAD + 2 * side,
     title,
-    content: [placed(0, 0, 0), placed(0, side, 1)],
+    content: [caption, placed(0, 0, 0), placed(0, side, 1)],
   });
   return [{ kind: 'picture', title, svg, narrow }];
 }

@@ -1,9 +1,4 @@
-import {
-  blocksOrder,
-  conflictsOn,
-  type OrderStatus,
-  orderStatus,
-} from '../../coilover/sizing/order-status.ts';
+import { blocksOrder, type OrderStatus } from '../../coilover/sizing/order-status.ts';
 import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
 import { axleName } from '../../corner/axles.ts';
 import { type Diagnostic, unknownOptions } from '../../diagnostic.ts';
@@ -11,7 +6,7 @@ import { refuse } from '../../errors/report.ts';
 import { adviceHeading } from '../../sentences/after-advice.ts';
 import { issueLines } from '../../sentences/sentence.ts';
 import type { Units } from '../../units.ts';
-import { SUMMARY_HEAD, summaryRows } from '../summary.ts';
+import { axleStatus, axleStatusLine, SUMMARY_HEAD, summaryRows } from '../summary.ts';
 import { afterWeighing } from './after-weighing.ts';
 import { assumptionsPart } from './assumptions.ts';
 import { axlePart } from './axle-part.ts';
@@ -20,7 +15,7 @@ import { contributionBars, contributionTable, NARROW_WIDTH } from './contributio
 import { sizingData } from './data.ts';
 import { figuresPart } from './figures.ts';
 import { loadStatesPart } from './load-states.ts';
-import { onPaper } from './on-paper.ts';
+import { type OnPaper, onPaper } from './on-paper.ts';
 import { openQuestionsPart } from './open-questions-part.ts';
 
 /** What tells two prints of a report apart, as the caller has it: the library reads no file name and no clock. */
@@ -45,12 +40,12 @@ export function reportSheet(sizing: Sizing, options: ReportSheetOptions = {}): O
   const paper = onPaper(units);
   const title = 'Report on the coilovers';
   const parts: readonly Block[] = [
-    ...findingsPart(conflicts, units),
+    ...findingsPart(sizing, paper),
     ...checksPart(checks, units),
     ...openQuestionsPart(sizing),
     ...afterWeighing(axles, paper),
     ...loadStatesPart(axles, designState, paper),
-    ...axles.flatMap((axle) => axlePart(axle, statusOf(sizing, axle), paper)),
+    ...axles.flatMap((axle) => axlePart(axle, axleStatus(sizing, axle), paper)),
     ...matters(axles),
     heading(2, 'Figures'),
     ...figuresPart(sizing, paper),
@@ -63,13 +58,13 @@ export function reportSheet(sizing: Sizing, options: ReportSheetOptions = {}): O
     data: { ...sizingData(sizing, CAUTIONS), ...options },
     blocks: [
       ...(status === 'notForOrder' ? [NOT_FOR_ORDER] : []),
-      paragraph(`${issueOf(sizing, options)} ${statusLine(sizing)}`),
+      paragraph(`${issueOf(sizing, options)} ${axleStatusLine(sizing, SEE)}`),
       ...(use === undefined ? [] : [paragraph(`Use: ${use}`)]),
       paragraph(
         'For the builder: everything that the maker’s pages leave out. Lengths are eye to eye, centre to centre of the bolts. A 95 % interval holds the true value 95 times in 100.',
       ),
       ...summaryPart(axles, units),
-      ...(findingsPart(conflicts, units).length === 0 ? [paragraph('Conflicts: none.')] : []),
+      ...(conflicts.length === 0 ? [paragraph('Conflicts: none.')] : []),
       contentsOf(parts),
       ...parts,
     ],
@@ -93,24 +88,11 @@ function issueOf({ order, axles }: Sizing, { file, date }: ReportSheetOptions): 
   return `${of.join(', ')}.`;
 }
 
-/** What may be done about each axle. */
-const STATUS: Readonly<Record<OrderStatus, string>> = {
-  order: 'ready to order',
-  enquiry: 'enquiry only, see Open questions',
-  notForOrder: 'not for order, see Conflicts',
-  bought: 'bought, nothing to order',
+/** Where a report says why. */
+const SEE: Readonly<Partial<Record<OrderStatus, string>>> = {
+  enquiry: 'see Open questions',
+  notForOrder: 'see Conflicts',
 };
-
-/** The status of an axle by itself. */
-function statusOf({ conflicts }: Sizing, sized: AxleSizing): OrderStatus {
-  return orderStatus(conflictsOn(sized.axle, conflicts), [sized]);
-}
-
-function statusLine(sizing: Sizing): string {
-  return sizing.axles
-    .map((sized) => `${axleName(sized.axle)}: ${STATUS[statusOf(sizing, sized)]}.`)
-    .join(' ');
-}
 
 /** Target, chosen and margin of each axle, as the terminal has them. */
 function summaryPart(axles: readonly AxleSizing[], units: Units): Block[] {
@@ -147,29 +129,49 @@ const NOT_FOR_ORDER: Block = {
 };
 
 /** What can't be; nothing where all can. */
-export function findingsPart(conflicts: Sizing['conflicts'], units: Units): Block[] {
+export function findingsPart({ conflicts, axles }: Sizing, paper: OnPaper): Block[] {
   if (conflicts.length === 0) return [];
+  const [units] = paper.units;
   return [
     heading(2, 'Conflicts'),
     ...(conflicts.some(blocksOrder)
       ? []
       : [paragraph('The coilovers can be made and fit. Resolve these conflicts, or accept them.')]),
-    ...curedPart(conflicts),
+    ...curedPart(conflicts, axles, paper),
     issueTable('Conflicts', 'required', conflicts, units),
   ];
 }
 
-/** How many conflicts the advice on what was bought cures. */
-function curedPart(conflicts: Sizing['conflicts']): Block[] {
+/** How many conflicts the advice on what was bought cures, and how little is left then. */
+function curedPart(conflicts: Sizing['conflicts'], axles: readonly AxleSizing[], paper: OnPaper): Block[] {
   const judged = conflicts.filter(({ values }) => 'afterAdvice' in values);
   if (judged.length === 0) return [];
   const remain = conflicts.length - judged.filter(({ values }) => values.afterAdvice === 'cured').length;
   const heading = adviceHeading(judged[0].values.weighed === true);
   return [
     paragraph(
-      `First do what "${heading}" says. ${remain === 0 ? 'No conflict remains then.' : `Of these ${conflicts.length} conflicts, ${remain} ${remain === 1 ? 'remains' : 'remain'} then.`}`,
+      `First do what "${heading}" says. ${remain === 0 ? 'No conflict remains then.' : `Of these ${conflicts.length} conflicts, ${remain} ${remain === 1 ? 'remains' : 'remain'} then.`}${narrowMargins(axles, paper)}`,
     ),
   ];
+}
+
+/** The travel margins that are left after the advice and are less than half of their interval is wide; the smaller of the two wheels. */
+function narrowMargins(axles: readonly AxleSizing[], paper: OnPaper): string {
+  const found = axles.flatMap(({ axle, afterOrder, figure }) =>
+    (['bump', 'droop'] as const).flatMap((side) => {
+      const { lower, upper } = figure(`${side}TravelMargin`);
+      const margins = (afterOrder?.wheels ?? []).flatMap(({ advised }) => advised?.[`${side}Margin`] ?? []);
+      if (lower === null || upper === null || margins.length === 0) return [];
+      const [margin, half] = [Math.min(...margins), (upper - lower) / 2];
+      if (margin < 0 || margin >= half) return [];
+      return [
+        `${axle} ${side} margin ${paper.both(margin, 'length')}, interval about ±${paper.both(half, 'length')}`,
+      ];
+    }),
+  );
+  return found.length === 0
+    ? ''
+    : ` These margins are then less than their 95 % interval: ${found.join('; ')}. Check the stops on the car.`;
 }
 
 /** Problems, each with value and place, what is required, and what to do; columns with nothing in them are left out. */
@@ -242,7 +244,7 @@ function matters(axles: readonly AxleSizing[]): Block[] {
   return [
     heading(2, 'What matters most'),
     paragraph(
-      'What each number of the car file contributes to the variance of a figure, the largest first, with the place in the file. Measure the largest first.',
+      'What each number of the car file contributes to the variance of a figure, the largest first, with the place in the file. Measure the largest that you can measure first. “As made” is a tolerance on the order: the perch takes it out.',
     ),
     ...parts,
   ];

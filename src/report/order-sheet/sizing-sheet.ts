@@ -3,17 +3,18 @@ import { axleName } from '../../corner/axles.ts';
 import { numberIn, textIn } from '../../units.ts';
 import { type Block, heading, type OrderSheet, table } from './blocks.ts';
 import { sizingData } from './data.ts';
+import { onPaper } from './on-paper.ts';
 import { findingsPart } from './report-sheet.ts';
 
 /** A sizing at a glance, in the units of its document: what does not fit, and each figure with its interval. */
 export function sizingSheet(sizing: Sizing): OrderSheet {
-  const { name, units, axles, figures, conflicts } = sizing;
+  const { name, units, axles, figures } = sizing;
   const ofCar = figureTable('The car', figures, units);
   return {
     title: name === undefined ? 'Coilovers as sized' : `Coilovers as sized: ${name}`,
     data: sizingData(sizing, []),
     blocks: [
-      ...findingsPart(conflicts, units),
+      ...findingsPart(sizing, onPaper(units)),
       ...axles.flatMap(({ axle, figures }) => [
         heading(2, axleName(axle)),
         ...figureTable(axleName(axle), figures, units),

@@ -1,6 +1,6 @@
 import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
 import type { TravelCase } from '../../coilover/sizing/required-travel.ts';
-import type { AxleSizing } from '../../coilover/sizing/result.ts';
+import type { AxleSizing, Figure } from '../../coilover/sizing/result.ts';
 import type { SteadyState } from '../../coilover/sizing/static-stability.ts';
 import { axleName } from '../../corner/axles.ts';
 import { donorTravelOn } from '../../corner/limits/donor.ts';
@@ -79,7 +79,7 @@ const STEADY: Readonly<Record<SteadyState['state'], string>> = {
 };
 
 /** Where the wheel stands in steady states against contact with the bump stop; nothing without one. */
-function steadyPart({ steadyStates, limits }: AxleSizing, paper: OnPaper): Block[] {
+function steadyPart({ steadyStates, limits, figure }: AxleSizing, paper: OnPaper): Block[] {
   const contact = limits.events.find(({ event }) => event === 'bumpStopContact')?.travel;
   if (contact === undefined || steadyStates.length === 0) return [];
   const margin = (travel: number) =>
@@ -88,14 +88,44 @@ function steadyPart({ steadyStates, limits }: AxleSizing, paper: OnPaper): Block
     table(
       'Steady states against contact with the bump stop, without road bumps',
       ['state', 'travel from design ride height', 'bump stop contact', 'margin'],
-      steadyStates.map(({ state, travel }) => [
-        STEADY[state],
+      steadyStates.map(({ travel, ...one }) => [
+        steadyName(one, paper),
         paper.both(travel, 'length'),
         paper.both(contact, 'length'),
         margin(travel),
       ]),
     ),
+    ...withinInterval(steadyStates, figure('bumpTravelRequired'), paper),
   ];
+}
+
+/** `steady corner, 0.95 g, with downforce at 120 mph (193 km/h)`. */
+function steadyName({ state, acceleration, speed }: Omit<SteadyState, 'travel'>, { both }: OnPaper): string {
+  return [
+    state === 'topSpeed' && speed !== null ? `${STEADY[state]}, ${both(speed, 'speed')}` : STEADY[state],
+    ...(acceleration === null ? [] : [`${acceleration.toFixed(2)} g`]),
+    ...(acceleration === null || speed === null ? [] : [`with downforce at ${both(speed, 'speed')}`]),
+  ].join(', ');
+}
+
+/** Under an acceleration, the states whose margin is less than the required travel, which counts the same, is uncertain by. */
+function withinInterval(
+  states: readonly SteadyState[],
+  { lower, upper }: Pick<Figure, 'lower' | 'upper'>,
+  { both }: OnPaper,
+): Block[] {
+  if (lower === null || upper === null) return [];
+  const half = (upper - lower) / 2;
+  const near = states.flatMap(({ state, acceleration, travelToContact: left }) =>
+    acceleration !== null && left !== null && left >= 0 && left < half ? [STEADY[state]] : [],
+  );
+  return near.length === 0
+    ? []
+    : [
+        paragraph(
+          `The required bump travel, which counts the same loads, is uncertain by about ±${both(half, 'length')}: contact with the bump stop is possible in ${near.join(' and ')}.`,
+        ),
+      ];
 }
 
 /** Parts that the file gives: they are printed as they stand there. */
