@@ -360,7 +360,6 @@ describe('the unit that the required travel needs', () => {
         deadLengthDifference: null,
         diagnostics: [
           { code: 'donorStrokeLeft', values: { extension: 5, compression: 70 } },
-          { code: 'donorCutToFit' },
           { code: 'donorTravel' },
         ],
       });

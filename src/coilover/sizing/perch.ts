@@ -4,7 +4,8 @@
 //   just loose at length s + L_0:  loose at full droop      below  s = L(droop end) - L_0
 //                                  at that minimum length   above  s = L(bump end) + t - L_0
 //
-// The required travel moves with the static ride height: raised, droop falls short; lowered, bump.
+// The required travel moves with the static ride height: raised, droop falls short; lowered, bump. The
+// roll gradient is kept as at the setting given.
 
 import { zeroBetween } from '../../numerics/zero.ts';
 import { GRAVITY } from '../../units.ts';

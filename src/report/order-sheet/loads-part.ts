@@ -18,7 +18,7 @@ export function loadsPart(sized: AxleSizing, paper: OnPaper): Block[] {
       cases.map((one) => caseRow(one, paper)),
     ),
     paragraph(
-      `The wheel stands where the coilover balances the load of the case, or at the limit if it cannot.${topsOut(sized) ? ' At full droop the damper is topped out and holds the wheel up.' : ''} There is no braking force in these cases. Each force is rounded by itself: the parts of the axial force may differ from it by 1.`,
+      `The wheel stands where the coilover balances the load of the case, or at the limit if it cannot.${topsOut(sized) ? ' At full droop the damper is topped out and holds the wheel up.' : ''} There is no braking force in these cases. Each force is rounded by itself: the parts of the axial force may differ from it by 1 or 2.`,
     ),
     table(
       'Axial force of the coilover in each load case, compression +',
