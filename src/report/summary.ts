@@ -20,7 +20,7 @@ const CELL = 24;
 export function sizingSummary(sizing: Sizing): string {
   const { name, units, axles, conflicts, checks } = sizing;
   const lines = [
-    [...(name === undefined ? [] : [name]), statusLine(sizing)].join(': '),
+    [...(name === undefined ? [] : [name]), statusLine(sizing)].join('. '),
     row(['', ...SUMMARY_HEAD]),
     ...axles.flatMap((sized) => [
       axleName(sized.axle),

@@ -275,7 +275,7 @@ describe('an order', () => {
     const [page] = pagesIn(orderSheet(sizing).blocks);
     expect([page.paper, sizing.status]).toEqual(['ENQUIRY', 'enquiry']);
     expect(textOf(sizing)).toMatch(/\\\* /);
-    expect(sizingSummary(sizing)).toContain('ready for an enquiry');
+    expect(sizingSummary(sizing)).toContain('Front: enquiry only');
   });
 
   it('is an order while only what can be agreed until delivery is not settled, and says so', () => {
