@@ -1,6 +1,6 @@
 // A linkage drawn in its plane: x to the right, y up, the drawn pose in heavy lines, further poses over it in broken ones.
 
-import { fault, show } from '../diagnostic.ts';
+import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
 import { refuse } from '../errors/report.ts';
 import { straightParts } from '../linkage/couplings.ts';
 import { endOfDirection } from '../linkage/direction-ends.ts';
@@ -61,12 +61,13 @@ const PLATE: Attributes = { ...STROKES.ride, fill: '#e2e2e2', 'fill-opacity': 0.
  * blocks on their guides, ropes as lines round their pulleys, ground points ringed. Points, bodies and telescopes have their names.
  * Points are in the drawing's own unit.
  *
- * @throws InputError for a faulty drawing, and for a pose without a place for each point or a curve with a point that is none.
+ * @throws InputError for a faulty drawing, for unknown options, and for a pose without a place for each point or a curve with a point that
+ * is none.
  */
 export function drawLinkage(drawing: Drawing, options: DrawLinkageOptions = {}): string {
   checkDrawing(drawing);
-  const { poses = [], curves = [], title = 'Linkage' } = options;
-  checkPoses(drawing, poses, curves);
+  refuse('linkage options', optionFaults(drawing, options));
+  const { poses = [], curves = [], title = 'Linkage' } = options as CheckedOptions;
   const { ground, points } = drawing;
   const { to, scale, height } = paperFor([
     ...[points, ...poses].flatMap((pose) => Object.values(pose)),
@@ -113,23 +114,32 @@ export function drawLinkage(drawing: Drawing, options: DrawLinkageOptions = {}):
   });
 }
 
-function checkPoses(
-  { points }: Drawing,
-  poses: readonly Drawing['points'][],
-  curves: readonly (readonly Point[])[],
-): asserts poses is readonly CheckedDrawing['points'][] {
-  const faults = poses.flatMap((pose, k) =>
-    Object.keys(points)
-      .filter((name) => !isPoint(pose?.[name]))
-      .map((name) => fault('noPlace', `poses[${k}].${name}`, { got: show(pose?.[name]), onCurve: false })),
-  );
+/** Options whose poses have a place for each point. */
+type CheckedOptions = Omit<DrawLinkageOptions, 'poses'> & {
+  readonly poses?: readonly CheckedDrawing['points'][];
+};
+
+function optionFaults({ points }: Drawing, options: unknown): Diagnostic[] {
+  const faults = unknownOptions(options, ['poses', 'curves', 'title']);
+  const { poses = [], curves = [], title = '' }: Record<string, unknown> = { ...(options as object | null) };
+  if (!Array.isArray(poses)) faults.push(fault('notPoses', 'poses', { got: show(poses) }));
+  else
+    poses.forEach((pose, k) => {
+      for (const name of Object.keys(points)) {
+        if (isPoint(pose?.[name])) continue;
+        faults.push(fault('noPlace', `poses[${k}].${name}`, { got: show(pose?.[name]), onCurve: false }));
+      }
+    });
   const offCurve = (path: string, got: unknown) =>
     faults.push(fault('noPlace', path, { got: show(got), onCurve: true }));
-  curves.forEach((curve: unknown, k) => {
-    if (!Array.isArray(curve)) offCurve(`curves[${k}]`, curve);
-    else curve.forEach((point, i) => isPoint(point) || offCurve(`curves[${k}][${i}]`, point));
-  });
-  refuse('linkage options', faults);
+  if (!Array.isArray(curves)) faults.push(fault('notCurves', 'curves', { got: show(curves) }));
+  else
+    curves.forEach((curve: unknown, k) => {
+      if (!Array.isArray(curve)) offCurve(`curves[${k}]`, curve);
+      else curve.forEach((point, i) => isPoint(point) || offCurve(`curves[${k}][${i}]`, point));
+    });
+  if (typeof title !== 'string') faults.push(fault('notATitle', 'title', { got: show(title) }));
+  return faults;
 }
 
 /** Scale and place of the drawing, both axes alike. */

@@ -7,12 +7,15 @@ import type { Sizing } from '../coilover/sizing/result.ts';
 import type { Corner } from '../corner/corner.ts';
 import type { Limits } from '../corner/limits/limits.ts';
 import type { Sweep } from '../corner/sweep.ts';
-import { type Diagnostic, fault, show as written } from '../diagnostic.ts';
-import { refusal } from '../errors/report.ts';
+import { type Diagnostic, fault, unknownOptions, show as written } from '../diagnostic.ts';
+import { refuse as refuseMeasures } from '../errors/linkage.ts';
+import { refusal, refuse } from '../errors/report.ts';
 import { drawingOf } from '../linkage/bar-misfit.ts';
+import { checkMotion } from '../linkage/check-motion.ts';
 import type { Drawing } from '../linkage/drawing.ts';
-import type { Measure } from '../linkage/measure.ts';
+import { bindMeasure, type Measure, measureFaults } from '../linkage/measure.ts';
 import type { Motion } from '../linkage/motion.ts';
+import type { System } from '../linkage/system.ts';
 import { sentence } from '../sentences/sentence.ts';
 import type { Survey } from '../survey/result.ts';
 import { measureName } from '../words.ts';
@@ -83,12 +86,15 @@ const DISPLAY = Symbol.for('Jupyter.display');
  * - a motion of a linkage as poses from end to end (or the `poses` given), with curves of `measures`;
  * - flat rows as a table, with curves of each number over the first where that grows (`together`: in one panel).
  *
- * @throws InputError for anything else, and as the pictures do.
+ * @throws InputError for anything else, for unknown options, for measures of a drawing that is not traced, and as the pictures do.
  */
 export function show(what: Showable, options: ShowOptions = {}): Shown {
+  refuse('options of show', unknownOptions(options, OPTIONS));
   const bundle = bundleOf(what, options);
   return { bundle, [DISPLAY]: () => bundle };
 }
+
+const OPTIONS = ['panels', 'poses', 'title', 'limits', 'units', 'measures', 'together'];
 
 function bundleOf(what: Showable, options: ShowOptions): MimeBundle {
   if (Array.isArray(what) && what.length > 0) return shownRows(what, options);
@@ -163,7 +169,9 @@ function shownLimits(
   };
 }
 
-function shownDrawing(drawing: Drawing, { poses = [], title }: ShowOptions): MimeBundle {
+function shownDrawing(drawing: Drawing, { poses = [], title, measures }: ShowOptions): MimeBundle {
+  // Measures are read along a motion.
+  if (measures !== undefined) checkMotion(drawing);
   const picture = drawLinkage(drawing, { poses, ...(title === undefined ? {} : { title }) });
   const bodies = Object.entries(drawing.bodies).map(([name, points]) => `${name}: ${points.join('-')}\n`);
   return {
@@ -180,7 +188,9 @@ function shownMotion(
   motion: Motion,
   { measures = [], poses, title = 'Motion', together = false }: ShowOptions,
 ): MimeBundle {
+  checkMotion(motion);
   const { drawn, low, high, path } = motion;
+  checkMeasures(path.system, measures);
   // A closed motion ends where it began.
   const parts = high.status === 'closed' ? POSES : POSES - 1;
   const picture = drawLinkage(drawingOf(path.system), {
@@ -204,6 +214,19 @@ function shownMotion(
     'text/plain': `${shown['text/plain']}${curves['text/plain']}`,
     'text/html': `${shown['text/html']}${curves['text/html']}`,
   };
+}
+
+function checkMeasures(system: System, measures: unknown): void {
+  if (!Array.isArray(measures)) {
+    refuseMeasures('measures', [fault('notAListOfMeasures', 'measures', { got: written(measures) })]);
+    return;
+  }
+  const named = measures.map((measure, k) => [measure, `measures[${k}]`] as const);
+  refuseMeasures(
+    'measures',
+    named.flatMap(([measure, path]) => measureFaults(measure, path)),
+  );
+  for (const [measure, path] of named) bindMeasure(system, measure, path);
 }
 
 /** Values of the driver from end to end, so many parts apart; one where the motion is a single pose. */

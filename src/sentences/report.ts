@@ -11,6 +11,9 @@ export const REPORT: PlainSentences = {
       ? 'give the points of a curve, as couplerCurve(...).points has them'
       : 'give a pose as motion.at(...) gives it',
   }),
+  notPoses: { problem: 'not a list of poses', allowed: '[motion.at(...), ...]' },
+  notCurves: { problem: 'not a list of curves', allowed: '[couplerCurve(...).points, ...]' },
+  notATitle: { problem: 'not a text', allowed: 'a text' },
   notInTheSweep: { problem: 'not in the sweep' },
   nothingToShow: (say) => ({
     problem: 'nothing to show',

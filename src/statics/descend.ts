@@ -102,9 +102,14 @@ function norm(vector: readonly number[]): number {
   return Math.hypot(...vector);
 }
 
+/** What a force left over is small beside: all forces, and what they change by over the extent. */
+export function sizeOf({ force, stiffness }: Balance, extent: number): number {
+  return force + stiffness * extent;
+}
+
 /** Whether what is left of the force is rounding. */
-export function isBalanced({ Q, force, stiffness }: Balance, extent: number): boolean {
-  return norm(Q) <= ROUNDINGS * Number.EPSILON * (force + stiffness * extent);
+export function isBalanced(balance: Balance, extent: number): boolean {
+  return norm(balance.Q) <= ROUNDINGS * Number.EPSILON * sizeOf(balance, extent);
 }
 
 /** A balance after some steps more, as long as they pay. */

@@ -15,7 +15,7 @@ import { taylorExpansion } from '../linkage/series.ts';
 import { compile, type System } from '../linkage/system.ts';
 import { horner } from '../numerics/polynomial.ts';
 import { type Balance, balanceAt, type Loaded, loaded, type Place } from './balance.ts';
-import { descend, type Found, principal, type Seek } from './descend.ts';
+import { descend, type Found, principal, type Seek, sizeOf } from './descend.ts';
 import { bindLoads, type MotionLoad } from './motion-loads.ts';
 import { slackRopes } from './slack-ropes.ts';
 
@@ -70,7 +70,10 @@ export interface ReachedEquilibrium<P extends string = string> {
   readonly directions: { readonly rising: number; readonly level: number; readonly falling: number } | null;
   /** Potential of all loads, 0 as drawn; null if one has none. */
   readonly potential: number | null;
-  /** The force left over along the degrees of freedom, as a share of the forces of all loads; null where a load has no value. */
+  /**
+   * The force left over along the degrees of freedom, as a share of the forces of all loads, and of what they change by over the extent of
+   * the drawing; null where a load has no value.
+   */
   readonly residual: number | null;
   /** Ropes that would have to push. */
   readonly slackRopes: readonly string[];
@@ -212,7 +215,8 @@ function reached(
 ): ReachedEquilibrium {
   const isRest = balance !== null && ENDED.every((one) => one !== status);
   const potential = (balance?.potential ?? Number.NaN) - (drawn ?? Number.NaN);
-  const left = balance === null ? Number.NaN : Math.hypot(...balance.Q) / (balance.force || 1);
+  const left =
+    balance === null ? Number.NaN : Math.hypot(...balance.Q) / (sizeOf(balance, task.system.extent) || 1);
   return {
     status,
     points: pointsAt(task.system, place.pose),

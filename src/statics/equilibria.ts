@@ -8,6 +8,7 @@
 
 import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
 import { refuse } from '../errors/equilibrium.ts';
+import { checkMotion } from '../linkage/check-motion.ts';
 import type { Point } from '../linkage/drawing.ts';
 import type { Motion } from '../linkage/motion.ts';
 import type { MotionStatus } from '../linkage/path.ts';
@@ -38,7 +39,7 @@ export interface Equilibrium<P extends string = string> {
   readonly status: EquilibriumStatus;
   /** Places of all points: `{ ...drawing, points }` is the drawing in this pose. */
   readonly points: Record<P, Point>;
-  /** Second derivative of the potential by the driver; null at a dead point of the driver. */
+  /** Second derivative of the potential by the driver; null at a dead point of the driver, and where the force jumps. */
   readonly stiffness: number | null;
   /** Potential of all loads, 0 as drawn; null if one has none, as a load that turns with a body. */
   readonly potential: number | null;
@@ -64,7 +65,7 @@ export interface Equilibria<P extends string = string> {
 /**
  * Where a linkage of one degree of freedom comes to rest under loads, within its traced motion.
  *
- * @throws InputError for loads on what is not there.
+ * @throws InputError for what is no motion, and for loads on what is not there.
  */
 export function equilibria<P extends string, B extends string>(
   motion: Motion<P, B>,
@@ -72,10 +73,12 @@ export function equilibria<P extends string, B extends string>(
   options?: EquilibriaOptions,
 ): Equilibria<P>;
 export function equilibria(
-  { path }: Motion,
+  motion: Motion,
   loads: readonly MotionLoad[],
   options: EquilibriaOptions = {},
 ): Equilibria {
+  checkMotion(motion);
+  const { path } = motion;
   const faults = optionFaults(options, ['parts']);
   const bound = bindLoads(path.system, loads, '', faults);
   refuse('loads', faults);
@@ -222,6 +225,9 @@ function restsBetween(
   return [root(a.w, w, a.sign), root(w, b.w, -a.sign)];
 }
 
+/** Where more is left at a root than this share of all forces, and of what they change by over the motion, the force jumps: a length is 0. */
+const JUMP = 1e-6;
+
 /** Makes what tells of a place of equilibrium. */
 export function equilibriumAt(
   line: Line,
@@ -231,7 +237,9 @@ export function equilibriumAt(
   const drawn = potential(line.drawn);
   return ({ w, to, status }) => {
     const rate = line.driverRateAt(w);
-    const stiffness = status === 'neutral' ? 0 : -force(w).slope / (rate * rate);
+    const { Q, slope, size } = force(w);
+    const jumps = Math.abs(Q) > JUMP * (size + Math.abs(slope) * line.length);
+    const stiffness = status === 'neutral' ? 0 : jumps ? Number.NaN : -slope / (rate * rate);
     const V = (potential(w) ?? Number.NaN) - (drawn ?? Number.NaN);
     const slackRopes = slack(w);
     return {

@@ -8,6 +8,7 @@
 
 import { type Diagnostic, fault, show } from '../diagnostic.ts';
 import { refuse } from '../errors/equilibrium.ts';
+import { checkMotion } from '../linkage/check-motion.ts';
 import type { Motion } from '../linkage/motion.ts';
 import { zeroBetween } from '../numerics/zero.ts';
 import { type Equilibrium, equilibriumAt, optionFaults, PARTS, ROUNDING, restsOf } from './equilibria.ts';
@@ -69,7 +70,7 @@ export interface FollowedRest<P extends string = string> {
  * Follows the stable rest of a linkage of one degree of freedom while the `growing` loads are multiplied by a factor from `from` to `to`,
  * or free lengths of springs grow in proportion to it. With a bar that grows the motion changes: `followEquilibriumFrom`.
  *
- * @throws InputError for loads on what is not there.
+ * @throws InputError for what is no motion, and for loads on what is not there.
  */
 export function followEquilibrium<P extends string, B extends string>(
   motion: Motion<P, B>,
@@ -83,6 +84,7 @@ export function followEquilibrium(
   growing: readonly (MotionLoad | GrowingSpring)[],
   options: FollowOptions = {},
 ): FollowedRest {
+  checkMotion(motion);
   const { path, low, high } = motion;
   const { from = 0, to = 1, start = motion.drawn, parts = PARTS } = options ?? {};
   const faults: Diagnostic[] = optionFaults(options, ['from', 'to', 'start', 'parts']);

@@ -1,5 +1,6 @@
 import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
 import { refuse } from '../errors/synthesis.ts';
+import { checkMotion } from '../linkage/check-motion.ts';
 import type { Point } from '../linkage/drawing.ts';
 import { bindMeasure, type Measure } from '../linkage/measure.ts';
 import type { Motion } from '../linkage/motion.ts';
@@ -33,7 +34,7 @@ const MOST_SAMPLES = 1e6;
 /**
  * The path of a point over a motion, sampled, with its bounding box.
  *
- * @throws InputError for an unknown point or body, and for options that are none.
+ * @throws InputError for what is no motion, for an unknown point or body, and for options that are none.
  */
 export function couplerCurve<P extends string, B extends string>(
   motion: Motion<P, B>,
@@ -41,6 +42,7 @@ export function couplerCurve<P extends string, B extends string>(
   options?: CouplerCurveOptions<NoInfer<B>>,
 ): CouplerCurve;
 export function couplerCurve(motion: Motion, point: string, options: CouplerCurveOptions = {}): CouplerCurve {
+  checkMotion(motion);
   const faults: Diagnostic[] = unknownOptions(options, ['samples', 'relativeTo']);
   const { samples = SAMPLES, relativeTo } = options ?? {};
   if (!(Number.isInteger(samples) && samples >= 2 && samples <= MOST_SAMPLES)) {

@@ -1,5 +1,6 @@
 import type { Diagnostic } from '../diagnostic.ts';
 import { refuse } from '../errors/synthesis.ts';
+import { checkMotion } from '../linkage/check-motion.ts';
 import type { Motion } from '../linkage/motion.ts';
 import type { Path } from '../linkage/path.ts';
 import { type Place, quantityReader, stationaryPlaces } from './places.ts';
@@ -28,14 +29,15 @@ export interface ExtremeValues {
  * Minimum and maximum of a quantity over a motion, and all its local minima and maxima inside. Those of measures and transmission angles
  * are roots of the motion's series.
  *
- * @throws InputError for an unknown quantity or name.
+ * @throws InputError for what is no motion, and for an unknown quantity or name.
  */
 export function extremeValues<P extends string, B extends string>(
   motion: Motion<P, B>,
   quantity: Quantity<NoInfer<P>, NoInfer<B>>,
 ): ExtremeValues;
-export function extremeValues({ path }: Motion, quantity: Quantity): ExtremeValues {
-  return extremesOn(path, boundOrRefused(path, quantity));
+export function extremeValues(motion: Motion, quantity: Quantity): ExtremeValues {
+  checkMotion(motion);
+  return extremesOn(motion.path, boundOrRefused(motion.path, quantity));
 }
 
 /** A quantity bound to a path. */

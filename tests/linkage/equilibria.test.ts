@@ -9,7 +9,14 @@ import {
   type Point,
   trace,
 } from 'jounce/linkage';
-import { equilibria, followEquilibrium, forces, type Load, type MotionLoad } from 'jounce/statics';
+import {
+  equilibria,
+  equilibriaFrom,
+  followEquilibrium,
+  forces,
+  type Load,
+  type MotionLoad,
+} from 'jounce/statics';
 import { describe, expect, it } from 'vitest';
 import { linkages } from '../support/linkages.ts';
 import { expectClose, expectSame, expectWithin } from '../support/tolerance.ts';
@@ -785,6 +792,40 @@ describe('wrong loads and options', () => {
       followEquilibrium(motion, [], [{ on: 'am', moment: 1 } as never], { from: Number.NaN, start: 9 }),
     ).toThrow(/from: .*\n {2}start: .*\n {2}growing\[0\]\.on/);
   });
+});
+
+/** A rod on a guide through O: the length O-P passes through zero where x does. */
+function rodThroughZero() {
+  const drawing = linkage({
+    points: { O: [0, 0], P: [50, 0], Q: [50, 20] },
+    ground: ['O'],
+    bodies: { head: ['P', 'Q'] },
+    telescopes: { rod: ['O', 'P'] },
+    fixedAngles: { guide: ['rod'], level: ['head'] },
+  });
+  return { drawing, motion: trace(drawing, { driver: { x: 'P' }, from: -60, to: 60 }) };
+}
+
+it.each([
+  // V = (|x| - freeAt)^2: a cusp at 0 but for freeAt 0.
+  [30, ['stable -30 2', 'unstable 0 null', 'stable 30 2']],
+  [0, ['stable 0 2']],
+  [-10, ['stable 0 null']],
+])('a spring of free length %d whose length passes through zero', (freeAt, expected) => {
+  const { drawing, motion } = rodThroughZero();
+  const loads = [{ along: { length: ['O', 'P'] }, rate: 2, freeAt }] as const;
+  const { equilibria: rests } = equilibria(motion, loads);
+  const rounded = (value: number | null) => (value === null ? null : Math.round(value * 1e9) / 1e9 + 0);
+  expectSame(
+    rests.map(({ status, at, stiffness }) => `${status} ${rounded(at)} ${rounded(stiffness)}`),
+    expected,
+  );
+  for (const seek of ['stable', 'any'] as const) {
+    const [{ status, residual }] = equilibriaFrom(drawing, loads, { seek });
+    if (status === 'stable') expectWithin(residual, 0, 1e-12);
+    else expect(status).toBe('notConverged');
+    expect(status === 'stable').toBe(freeAt >= 0);
+  }
 });
 
 it('acts alike along a measure and between its points', () => {

@@ -17,6 +17,7 @@ import { BOUNDED, INPUT } from '../../src/sentences/input.ts';
 import { LIMITS } from '../../src/sentences/limits.ts';
 import { LINKAGE } from '../../src/sentences/linkage.ts';
 import { LOADS } from '../../src/sentences/loads.ts';
+import { MOTION } from '../../src/sentences/motion.ts';
 import { ORDERED } from '../../src/sentences/ordered.ts';
 import { PLACEMENTS } from '../../src/sentences/placements.ts';
 import type { PlainSay, Words } from '../../src/sentences/plain.ts';
@@ -43,7 +44,7 @@ export function isTable(value: unknown): value is Table {
 /** Each table with its heading on the page; a code stands under the first heading that has it. */
 export const TABLES: readonly (readonly [heading: string, table: Table])[] = [
   ['Any input', { ...INPUT, ...BOUNDED }],
-  ['Drawings, measures and motions of a linkage', LINKAGE],
+  ['Drawings, measures and motions of a linkage', { ...LINKAGE, ...MOTION }],
   ['Points placed by lengths', PLACEMENTS],
   ['Several drivers', DRIVERS],
   ['Equilibria', EQUILIBRIUM],

@@ -176,7 +176,12 @@ describe('show', () => {
         expect(Math.abs(cells[4 * row + k] - value)).toBeLessThanOrEqual(1e-3);
       });
     }
-    expect(() => show(motion, { measures: [{ turn: 'rockr' }] })).toThrow(/unknown body/);
+    const misspelt = [{ turn: 'rocker' }, { turn: 'rockr' }];
+    expect(() => show(motion, { measures: misspelt })).toThrow(/measures\[1\]\.turn: unknown body/);
+    expect(() => show(motion, { measures: [3] } as never)).toThrow(/measures\[0\]: unknown measure/);
+    expect(() => show(motion, { measures: { turn: 'rocker' } } as never)).toThrow(/not a list of measures/);
+    expect(() => show(motion, { measure: [] } as never)).toThrow(/measure: unknown option/);
+    expect(() => show(motion, null as never)).toThrow(InputError);
   });
 
   it('has of a closed motion no pose twice, of one at a dead point that alone', () => {
@@ -426,5 +431,17 @@ describe('drawLinkage', () => {
       );
     }
     expect(() => drawLinkage({ ...crankRocker, ground: ['X'] })).toThrow(InputError);
+  });
+
+  it.each([
+    [{ poses: crankRocker.points }, 'poses: not a list of poses'],
+    [{ poses: 3 }, 'poses: not a list of poses'],
+    [{ curves: { points: [[0, 0]] } }, 'curves: not a list of curves'],
+    [{ title: 3 }, 'title: not a text'],
+    [{ titel: 'Crank' }, 'titel: unknown option'],
+    [{ pose: [] }, 'pose: unknown option'],
+    [null, 'not an object'],
+  ])('refuses the options %j', (options, words) => {
+    expect(() => drawLinkage(crankRocker, options as never)).toThrow(words);
   });
 });

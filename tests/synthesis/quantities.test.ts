@@ -298,6 +298,22 @@ describe('the mechanical advantage', () => {
     for (const { at } of [motion.low, motion.high]) expectWithin(read(at), 0, 0);
     expectSame(mechanicalAdvantage(motion, { x: 'A' })(motion.drawn), null);
   });
+
+  it('has no limit at any extreme of a random output, located to rounding', () => {
+    fc.assert(
+      fc.property(linkages, ({ drawing }) => {
+        const motion = trace(drawing, { driver: { turn: 'crank' } });
+        const output = { turn: 'first0' } as const;
+        const read = mechanicalAdvantage(motion, output);
+        for (const { at } of motion.extremes(output)) {
+          const { first, second } = motion.read(output)(at);
+          // At a dead point of the crank, or next to one, the output has a rate without bounds, or the extreme is one of both.
+          if (first === null || second === null || Math.abs(second) > 1e3) continue;
+          expectSame(read(at), null);
+        }
+      }),
+    );
+  });
 });
 
 describe('what is wrong with a quantity', () => {
