@@ -41,6 +41,10 @@ export const FORCES: Sentences = {
     problem: `maximum pull-out, in the case "${say.text('case')}": ${jointLoad(say)}`,
   }),
   maxPushIn: (say) => ({ problem: `maximum push-in, in the case "${say.text('case')}": ${jointLoad(say)}` }),
+  notInEquilibrium: (say) => ({
+    problem: `not in equilibrium: a force of ${Number(say.number('residual').toPrecision(4))} (unit of the loads) is left over`,
+    advice: `give ${say.text('missing')} more ${say.number('missing') === 1 ? 'driver or hold' : 'drivers or holds'}`,
+  }),
   slackRope: (say) => ({
     problem: `the rope "${say.text('rope')}" would have to push with ${Number(say.number('push').toPrecision(4))} (unit of the loads): it hangs slack, and the linkage does not stay in this pose`,
   }),

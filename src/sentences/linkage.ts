@@ -172,6 +172,10 @@ export const LINKAGE: PlainSentences = {
   notLoads: { problem: 'not a list of loads', allowed: "[{ at: 'P', force: [x, y] }, ...]" },
   notALoad: { problem: 'not a load', allowed: '{ at, force }, { on, moment }, { between, push }' },
   notAForce: { problem: 'not a force', allowed: 'two finite numbers [x, y]' },
+  loadOutOfRange: (say) => ({
+    problem: 'load that cannot be computed with',
+    allowed: `-${say.text('max')} to ${say.text('max')}`,
+  }),
   pointNotOnBody: { problem: 'point not on that body' },
 };
 

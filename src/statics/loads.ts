@@ -56,6 +56,9 @@ export function applied({ points }: Drawing, loads: readonly Load[]): Applied {
   return all;
 }
 
+/** The largest load: beyond it products with lengths overflow. */
+const MOST = 1e100;
+
 /** What is wrong with loads on a drawing. */
 export function loadFaults({ points, bodies }: Drawing, loads: unknown): Diagnostic[] {
   if (!Array.isArray(loads)) return [fault('notLoads', '', { got: show(loads) })];
@@ -65,8 +68,16 @@ export function loadFaults({ points, bodies }: Drawing, loads: unknown): Diagnos
     faults.push(unknownName(path, what, name, Object.keys(among)));
     return false;
   };
+  const bounded = (path: string, ...values: readonly number[]) => {
+    if (values.some((value) => Math.abs(value) > MOST)) {
+      faults.push(
+        fault('loadOutOfRange', path, { got: show(values.length > 1 ? values : values[0]), max: MOST }),
+      );
+    }
+  };
   const number = (path: string, value: unknown) => {
     if (!Number.isFinite(value)) faults.push(fault('notFinite', path, { got: show(value) }));
+    else bounded(path, value as number);
   };
   (loads as readonly Record<string, unknown>[]).forEach((load, k) => {
     const path = `[${k}]`;
@@ -89,7 +100,7 @@ export function loadFaults({ points, bodies }: Drawing, loads: unknown): Diagnos
       const there = known(`${path}.at`, load.at, points, 'point');
       if (!isPoint(load.force)) {
         faults.push(fault('notAForce', `${path}.force`, { got: show(load.force) }));
-      }
+      } else bounded(`${path}.force`, ...load.force);
       if (load.on !== undefined && known(`${path}.on`, load.on, bodies, 'body') && there) {
         if (!bodies[load.on as string].includes(load.at as string)) {
           faults.push(

@@ -69,7 +69,10 @@ export interface Forces {
   readonly hold: readonly (number | null)[];
   /** The largest force out of balance: rounding only, if the linkage is in equilibrium. */
   readonly residual: number;
-  /** `slackRope` for each rope that would have to push: it hangs slack, and the linkage does not stay in this pose. */
+  /**
+   * `notInEquilibrium` where the loads move what nothing drives or holds: the forces are then none of a linkage at rest. `slackRope` for
+   * each rope that would have to push: it hangs slack, and the linkage does not stay in this pose.
+   */
   readonly diagnostics: readonly Diagnostic[];
 }
 
@@ -354,7 +357,7 @@ function solve(plan: Plan, acting: Applied): Forces {
     loads[0] -= force[0];
     loads[1] -= force[1];
   }
-  const { x, residual, nullSpace } = solveSparse(sparse(rows, first + agents.length), right);
+  const { x, residual, nullSpace, leftNullSpace } = solveSparse(sparse(rows, first + agents.length), right);
 
   const sum = ({ terms }: Share, of: ArrayLike<number>, [fx, fy]: Point): Point => {
     for (const [k, tx, ty] of terms) {
@@ -415,17 +418,26 @@ function solve(plan: Plan, acting: Applied): Forces {
   };
   let next = joints.length;
   const [[driver = null], drivers, hold] = driving.map((list) => list.map(() => agentForce(next++)));
-  const diagnostics = slackRopes(ofJoints.ropes, x);
+  const largest = [...x, ...right].reduce((most, force) => Math.max(most, Math.abs(force)), 0);
+  const diagnostics = [
+    ...unbalanced(residual, largest, leftNullSpace.length),
+    ...slackRopes(ofJoints.ropes, largest),
+  ];
   return { on, ground, ...ofJoints, driver, drivers, hold, residual, diagnostics };
 }
 
-/** A rope that pushes by no more than this share of the largest force is at rest. */
-const NO_PUSH = 1e-9;
+/** A force out of balance, or the push of a rope, of no more than this share of the largest force is none. */
+const NONE = 1e-9;
 
-function slackRopes(ropes: Forces['ropes'], all: ArrayLike<number>): Diagnostic[] {
-  const largest = Array.from(all).reduce((most, force) => Math.max(most, Math.abs(force)), 0);
+/** That loads move a linkage; `free` is in how many ways it could go. */
+function unbalanced(residual: number, largest: number, free: number): Diagnostic[] {
+  if (residual <= NONE * largest) return [];
+  return [{ code: 'notInEquilibrium', severity: 'conflict', path: '', values: { residual, missing: free } }];
+}
+
+function slackRopes(ropes: Forces['ropes'], largest: number): Diagnostic[] {
   return Object.entries(ropes).flatMap(([rope, tension]): Diagnostic[] => {
-    if (tension === null || tension >= -NO_PUSH * largest) return [];
+    if (tension === null || tension >= -NONE * largest) return [];
     return [
       { code: 'slackRope', severity: 'conflict', path: `ropes.${rope}`, values: { rope, push: -tension } },
     ];

@@ -1,5 +1,7 @@
 /** Forces in joints: textbook frames, the spring of Andrews' mechanism, free bodies and virtual work over random linkages. */
+
 import { type Arbitrary, assert, double, integer, property, tuple } from 'fast-check';
+import { sentence } from 'jounce';
 import { type Direction, type Drawing, InputError, type Measure, mobility, trace } from 'jounce/linkage';
 import { type Forces, forces, type Load, type StaticsOptions } from 'jounce/statics';
 import { describe, expect, it } from 'vitest';
@@ -485,6 +487,62 @@ describe('a linkage that nothing holds', () => {
     expectWithin(forces(swing, [{ at: 'B', force: [0, -10] }]).residual, 10, 1e-12);
     expect(judge(swing, [{ at: 'B', force: [0, -10] }]).residual).toBeGreaterThan(1);
     expect(forces(swing, [{ at: 'B', force: [-10, 0] }]).residual).toBeLessThan(1e-12);
+  });
+
+  it('says how many drivers or holds are missing where loads move what nothing drives', () => {
+    const crane: Drawing = {
+      points: { O: [0, 0], A: [100, 50], B: [150, 20], F: [40, -20], G: [90, 70] },
+      ground: ['O', 'F'],
+      bodies: { boom: ['O', 'A', 'G'], stick: ['A', 'B'] },
+    };
+    const cylinders = [{ length: ['F', 'A'] }, { length: ['G', 'B'] }] as const;
+    const load: Load[] = [{ at: 'B', force: [0, -10] }];
+    for (const given of [0, 1, 2]) {
+      const { diagnostics, residual } = forces(crane, load, { drivers: cylinders.slice(0, given) });
+      if (given === 2) expect(diagnostics).toEqual([]);
+      else {
+        const values = { residual, missing: 2 - given };
+        expect(diagnostics).toEqual([{ code: 'notInEquilibrium', severity: 'conflict', path: '', values }]);
+      }
+      expect(forces(crane, [], { drivers: cylinders.slice(0, given) }).diagnostics).toEqual([]);
+    }
+    const [one] = forces(crane, load, { driver: cylinders[0] }).diagnostics;
+    expect(sentence(one)).toMatch(
+      /^Not in equilibrium: a force of [\d.]+ \(unit of the loads\) is left over; give 1 more driver or hold\.$/,
+    );
+  });
+
+  it('misses one driver of a random linkage without, and none with one', () => {
+    assert(
+      property(linkages, integer({ min: -99, max: 99 }), ({ drawing }, moment) => {
+        const loads: Load[] = [{ on: 'crank', moment }];
+        const codes = (options?: StaticsOptions) =>
+          forces(drawing, loads, options).diagnostics.map(({ code, values }) => [code, values.missing]);
+        expect(codes({ driver: { turn: 'crank' } })).toEqual([]);
+        if (mobility(drawing).degreesOfFreedom !== 1) return;
+        expect(codes()).toEqual(moment === 0 ? [] : [['notInEquilibrium', 1]]);
+      }),
+    );
+  });
+
+  it('refuses loads so large that they cannot be computed with', () => {
+    const swing: Drawing = { points: { A: [0, 0], B: [3, 0] }, ground: ['A'], bodies: { arm: ['A', 'B'] } };
+    const loads: Load[] = [
+      { at: 'B', force: [0, -1e307] },
+      { on: 'arm', moment: 1e307 },
+      { between: ['A', 'B'], push: -1e307 },
+      { at: 'B', force: [1e100, -1e100] },
+    ];
+    expect(() => forces(swing, loads)).toThrow(
+      [
+        'invalid loads',
+        '  [0].force: load that cannot be computed with, got [0,-1e+307] (allowed: -1e+100 to 1e+100)',
+        '  [1].moment: load that cannot be computed with, got 1e+307 (allowed: -1e+100 to 1e+100)',
+        '  [2].push: load that cannot be computed with, got -1e+307 (allowed: -1e+100 to 1e+100)',
+      ].join('\n'),
+    );
+    const { on } = forces(swing, [{ at: 'B', force: [-1e100, 0] }]);
+    expectForce(on.arm.A, [1e100, 0], 1e88);
   });
 
   it('refuses loads on what is not there, all at once', () => {
