@@ -1,6 +1,6 @@
 import type { DoubleWishboneInput } from '../index.ts';
 import type { Point } from '../linkage/index.ts';
-import type { Arbitrary, FastCheck } from './fast-check.ts';
+import { type Arbitrary, checkFastCheck, type FastCheck } from './fast-check.ts';
 import { tenths } from './numbers.ts';
 
 /** Input of `doubleWishbone`, every number of it plain: mm, camber in degrees. */
@@ -57,6 +57,7 @@ type Draft = ReturnType<typeof draft> extends Arbitrary<infer T> ? T : never;
  * level arms, no camber, no offset.
  */
 export function doubleWishbones(fc: FastCheck): Arbitrary<PlainDoubleWishbone> {
+  checkFastCheck(fc);
   return draft(fc).map(cornerOf);
 }
 

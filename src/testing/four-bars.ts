@@ -1,5 +1,5 @@
 import type { CheckedDrawing, Point } from '../linkage/index.ts';
-import type { Arbitrary, FastCheck } from './fast-check.ts';
+import { type Arbitrary, checkFastCheck, type FastCheck } from './fast-check.ts';
 import { areApart, BEND, bend } from './linkages.ts';
 import { place, rounding } from './numbers.ts';
 import { distance } from './plane.ts';
@@ -17,6 +17,7 @@ export function fourBars(
   fc: FastCheck,
   { grashof }: { readonly grashof?: boolean } = {},
 ): Arbitrary<CheckedDrawing> {
+  checkFastCheck(fc);
   const all = fc
     .tuple(rounding(fc), fc.tuple(place(fc), place(fc), place(fc), place(fc), place(fc)))
     .map(([rounded, points]) => points.map(rounded))

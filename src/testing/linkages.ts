@@ -3,7 +3,7 @@
 // drawing, so that each of them closes. A coupling drives a wheel, a rack or a hook, which has one degree of freedom, by what is there.
 
 import type { CheckedDrawing, Point, Ratio, Rope } from '../linkage/index.ts';
-import type { Arbitrary, FastCheck } from './fast-check.ts';
+import { type Arbitrary, checkFastCheck, type FastCheck } from './fast-check.ts';
 import { place, rounding } from './numbers.ts';
 import { distance, offset } from './plane.ts';
 
@@ -29,6 +29,7 @@ export function linkages(
     maxCouplings = 0,
   }: { readonly minPairs?: number; readonly maxPairs?: number; readonly maxCouplings?: number } = {},
 ): Arbitrary<CheckedDrawing> {
+  checkFastCheck(fc);
   const pair = fc.record({
     from: fc.nat({ max: 99 }),
     to: fc.option(fc.nat({ max: 99 }), { nil: null }),

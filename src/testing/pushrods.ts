@@ -1,7 +1,7 @@
 import type { PushrodInput } from '../index.ts';
 import type { Point } from '../linkage/index.ts';
 import { doubleWishbones, type PlainDoubleWishbone } from './double-wishbones.ts';
-import type { Arbitrary, FastCheck } from './fast-check.ts';
+import { type Arbitrary, checkFastCheck, type FastCheck } from './fast-check.ts';
 import { whole } from './numbers.ts';
 
 type Part = PushrodInput['rod']['on'];
@@ -50,6 +50,7 @@ type Draft = ReturnType<typeof draft> extends Arbitrary<infer T> ? T : never;
  * ones: a pushrod on the lower arm, everything about square, the coilover on the chassis.
  */
 export function pushrods(fc: FastCheck): Arbitrary<PlainPushrod> {
+  checkFastCheck(fc);
   return fc.tuple(doubleWishbones(fc), draft(fc)).map(([corner, d]) => cornerOf(corner, d));
 }
 

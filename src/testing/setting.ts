@@ -122,7 +122,7 @@ export function lawOf(
   unfit: (measure: Measure) => boolean = () => false,
 ): Law {
   return (build, data, options = {}) => {
-    refuse('options of laws', optionFaults(options));
+    refuse('options of laws', [...builderFaults(build), ...optionFaults(options)]);
     const drawing: CheckedDrawing = linkage<string, string, string>(build(data));
     const given: GivenTo = {
       law,
@@ -146,13 +146,14 @@ function branchesOf(drawing: CheckedDrawing): readonly (number | null)[] {
     trace(drawing, AS_DRAWN);
     return [null];
   } catch (error) {
-    if (!isAtChangePoint(error)) throw error;
+    if (hasIssue(error, 'severalFreedoms')) refuse('linkage', error.issues);
+    if (!hasIssue(error, 'drawnAtBifurcation')) throw error;
     return mobility(drawing).branches.map((_, k) => k);
   }
 }
 
-function isAtChangePoint(error: unknown): boolean {
-  return error instanceof InputError && error.issues.some(({ code }) => code === 'drawnAtBifurcation');
+function hasIssue(error: unknown, code: string): error is InputError {
+  return error instanceof InputError && error.issues.some((issue) => issue.code === code);
 }
 
 function settingOf(
@@ -201,6 +202,10 @@ function still(by: TraceFunction, drawing: CheckedDrawing, branch: number | null
 /** The options that take a branch in the drawn pose, and no other after it. */
 function onBranch(branch: number | null): TraceOptions {
   return branch === null ? {} : { branch: [branch] };
+}
+
+function builderFaults(build: unknown): Diagnostic[] {
+  return typeof build === 'function' ? [] : [fault('notAFunction', 'build', { got: show(build) })];
 }
 
 function optionFaults(options: unknown): Diagnostic[] {

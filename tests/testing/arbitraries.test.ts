@@ -91,3 +91,9 @@ it('a bar of a random four-bar turns round if shortest and longest are shorter t
     );
   }
 });
+
+it.each([linkages, fourBars, doubleWishbones, pushrods])('%o asks for fast-check', (arbitrary) => {
+  for (const other of [undefined, null, {}, 3]) {
+    expect(() => arbitrary(other as never)).toThrow(/^invalid arbitrary\n {2}fc: not fast-check/);
+  }
+});

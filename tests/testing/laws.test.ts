@@ -244,10 +244,23 @@ describe('all laws hold of a drawing at a dead point, which says that something 
   });
 });
 
+it('a linkage of two degrees of freedom is refused in words that fit a law', () => {
+  const open: Drawing = {
+    points: { O: [0, 0], A: [100, 0], B: [100, 80] },
+    ground: ['O'],
+    bodies: { boom: ['O', 'A'], stick: ['A', 'B'] },
+  };
+  const words = /2 degrees of freedom.*the laws are for one degree of freedom: add a body/;
+  expect(() => checkLaws(asDrawn, open)).toThrow(words);
+  expect(() => checkLaws(asDrawn, open)).not.toThrow(/hold/);
+  expect(() => (checkLaws as () => void)()).toThrow(/build: not a function, got undefined/);
+});
+
 it('options and drawings that are none are refused by every law', () => {
   for (const law of Object.values(laws)) {
     expect(() => law(asDrawn, flat, null as never)).toThrow(InputError);
     expect(() => law(linkage as never, null)).toThrow(InputError);
+    expect(() => law(3 as never, {})).toThrow(/build: not a function/);
     expect(() => law(asDrawn, flat, { skipped: 1 } as never)).toThrow(/skipped: not a function/);
   }
 });
