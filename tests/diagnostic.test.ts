@@ -582,6 +582,10 @@ const results: (() => unknown)[] = [
       },
       [{ at: 'A', force: [0, 7] }],
     ),
+  () =>
+    forces({ points: { O: [0, 0], A: [50, 0] }, ground: ['O'], bodies: { arm: ['O', 'A'] } }, [
+      { at: 'A', force: [0, 7] },
+    ]),
 ];
 
 results.push(

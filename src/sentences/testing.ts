@@ -1,15 +1,15 @@
 import { BOUNDED } from './input.ts';
 import { LINKAGE } from './linkage.ts';
-import type { PlainSay, PlainSentences } from './plain.ts';
-
-const SEVERAL = LINKAGE.severalFreedoms;
+import type { PlainSentences } from './plain.ts';
 
 /** What is said about the options of laws. */
 export const TESTING: PlainSentences = {
   ...LINKAGE,
-  severalFreedoms: (say: PlainSay) => ({
-    ...(typeof SEVERAL === 'function' ? SEVERAL(say) : SEVERAL),
-    advice: 'the laws are for one degree of freedom: add a body, a joint or a ground point',
+  freedomsUnderLaws: (say) => ({
+    problem: `${say.text('degreesOfFreedom')} degrees of freedom in the drawn pose`,
+    got: `points that can move: ${say.text('moving')}`,
+    allowed: 'one degree of freedom',
+    advice: 'the laws are for linkages with one: add a body, a joint or a ground point',
   }),
   notFastCheck: {
     problem: 'not fast-check',

@@ -146,14 +146,18 @@ function branchesOf(drawing: CheckedDrawing): readonly (number | null)[] {
     trace(drawing, AS_DRAWN);
     return [null];
   } catch (error) {
-    if (hasIssue(error, 'severalFreedoms')) refuse('linkage', error.issues);
-    if (!hasIssue(error, 'drawnAtBifurcation')) throw error;
+    const [code, values] = issueOf(error);
+    // Laws have no option to hold what is free.
+    if (code === 'severalFreedoms') refuse('linkage', [fault('freedomsUnderLaws', '', values)]);
+    if (code !== 'drawnAtBifurcation') throw error;
     return mobility(drawing).branches.map((_, k) => k);
   }
 }
 
-function hasIssue(error: unknown, code: string): error is InputError {
-  return error instanceof InputError && error.issues.some((issue) => issue.code === code);
+/** Code and values of what is wrong, if that is one thing. */
+function issueOf(error: unknown): readonly [code?: string, values?: Diagnostic['values']] {
+  if (!(error instanceof InputError) || error.issues.length !== 1) return [];
+  return [error.issues[0].code, error.issues[0].values];
 }
 
 function settingOf(

@@ -250,7 +250,7 @@ it('a linkage of two degrees of freedom is refused in words that fit a law', () 
     ground: ['O'],
     bodies: { boom: ['O', 'A'], stick: ['A', 'B'] },
   };
-  const words = /2 degrees of freedom.*the laws are for one degree of freedom: add a body/;
+  const words = /2 degrees of freedom.*the laws are for linkages with one: add a body/;
   expect(() => checkLaws(asDrawn, open)).toThrow(words);
   expect(() => checkLaws(asDrawn, open)).not.toThrow(/hold/);
   expect(() => (checkLaws as () => void)()).toThrow(/build: not a function, got undefined/);
