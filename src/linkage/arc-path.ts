@@ -186,8 +186,14 @@ function layOutward(
     const { x, status } = event;
     const at = status === 'reached' ? target : horner(t, 0, t.length - 1, x);
     pieces.push(pieceOf(now, size, x, way, at));
-    if (status === 'locked')
-      return { pieces, end: { at, status, ...system.structure.rows[event.row ?? violated]?.of } };
+    if (status === 'locked') {
+      const row = event.row ?? violated;
+      // A driver's row that is not redundant contradicts nothing: so far on, it misses by rounding.
+      const isRounding =
+        row >= (system.further?.first ?? Number.POSITIVE_INFINITY) && !allowed.redundant[row];
+      if (isRounding) return { pieces, end: { at, status: 'stepLimit' } };
+      return { pieces, end: { at, status, ...system.structure.rows[row]?.of } };
+    }
     let isSingular = status === 'bifurcation';
     if (status !== null && !isSingular) return { pieces, end: { at, status } };
     if (pieces.length === MAX_PIECES) return { pieces, end: { at, status: 'stepLimit' } };
@@ -241,8 +247,8 @@ function passBifurcation(
   tangentAt(last, x, arriving);
   const length = way * Math.hypot(...arriving);
   for (let i = 0; i < arriving.length; i++) arriving[i] /= length;
-  const { branches, isTaken } = leave(e, singular, arriving, way, nth, allowed.redundant);
-  if (!isTaken) return { ...end, branches };
+  const { branches, isTaken, isMissing } = leave(e, singular, arriving, way, nth, allowed.redundant);
+  if (!isTaken) return { ...end, branches, ...(isMissing ? { choice: 'missing' } : {}) };
   const t = driverSeries(e, measure, at);
   if (!(t[1] > DEAD_POINT_TOLERANCE * driverScale(measure, size))) return { ...end, branches };
   return predicted(e, task, t, last.origin + x * size, way);

@@ -16,7 +16,8 @@ import type { System } from './system.ts';
  *   which a straight part is used up;
  * - `bifurcation`: a second branch crosses here, and the motion could continue either way;
  * - `unbounded`: no value was requested, or a length out of reach, and a point is 30 extents of the drawing from where it was drawn;
- * - `stepLimit`: the path has 20 000 pieces on this side and has not ended, as on the way to a distant value of a crank.
+ * - `stepLimit`: the path has 20 000 pieces on this side and has not ended, as on the way to a distant value of a crank; with several
+ *   drivers also where one has come so far that rounding is more than its tolerance.
  */
 export type MotionStatus =
   | 'reached'
@@ -51,6 +52,8 @@ export interface MotionEnd {
    * directions meet.
    */
   readonly branches?: readonly Branch[];
+  /** For `bifurcation`: `missing` where `branch` chose one that is not among `branches`. */
+  readonly choice?: 'missing';
 }
 
 /** A way on from a bifurcation; rates are per unit of arc length (of `trace` without a driver), away from it. */
@@ -107,7 +110,7 @@ export interface Task {
 
 /**
  * Says which branches leave a singular pose, come to along a unit tangent (null: drawn there) on the side `way` as the `nth` of them, and
- * expands the motion on the one to take, if there is one: `e.tangent` along x.
+ * expands the motion on the one to take, if there is one: `e.tangent` along x. One is missing if it is chosen and not there.
  */
 export type Leave = (
   e: TaylorExpansion,
@@ -116,7 +119,7 @@ export type Leave = (
   way: 1 | -1,
   nth: number,
   redundant: Uint8Array,
-) => { readonly branches: readonly Branch[]; readonly isTaken: boolean };
+) => { readonly branches: readonly Branch[]; readonly isTaken: boolean; readonly isMissing: boolean };
 
 /** Limit of pieces on one side: far beyond any closed loop. */
 export const MAX_PIECES = 20_000;
