@@ -186,14 +186,8 @@ function layOutward(
     const { x, status } = event;
     const at = status === 'reached' ? target : horner(t, 0, t.length - 1, x);
     pieces.push(pieceOf(now, size, x, way, at));
-    if (status === 'locked') {
-      const row = event.row ?? violated;
-      // A driver's row that is not redundant contradicts nothing: so far on, it misses by rounding.
-      const isRounding =
-        row >= (system.further?.first ?? Number.POSITIVE_INFINITY) && !allowed.redundant[row];
-      if (isRounding) return { pieces, end: { at, status: 'stepLimit' } };
-      return { pieces, end: { at, status, ...system.structure.rows[row]?.of } };
-    }
+    if (status === 'locked')
+      return { pieces, end: { at, status, ...system.structure.rows[event.row ?? violated]?.of } };
     let isSingular = status === 'bifurcation';
     if (status !== null && !isSingular) return { pieces, end: { at, status } };
     if (pieces.length === MAX_PIECES) return { pieces, end: { at, status: 'stepLimit' } };

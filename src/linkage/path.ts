@@ -16,8 +16,7 @@ import type { System } from './system.ts';
  *   which a straight part is used up;
  * - `bifurcation`: a second branch crosses here, and the motion could continue either way;
  * - `unbounded`: no value was requested, or a length out of reach, and a point is 30 extents of the drawing from where it was drawn;
- * - `stepLimit`: the path has 20 000 pieces on this side and has not ended, as on the way to a distant value of a crank; with several
- *   drivers also where one has come so far that rounding is more than its tolerance.
+ * - `stepLimit`: the path has 20 000 pieces on this side and has not ended, as on the way to a distant value of a crank.
  */
 export type MotionStatus =
   | 'reached'

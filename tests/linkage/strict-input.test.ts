@@ -126,7 +126,9 @@ describe('a load', () => {
     ],
   ];
   it.each(loads)('is refused: %o', (load, issue) => {
-    expect(said(() => forces(fourBar as Drawing, [load as Load], { driver: { turn: 'crank' } }))).toEqual([issue]);
+    expect(said(() => forces(fourBar as Drawing, [load as Load], { driver: { turn: 'crank' } }))).toEqual([
+      issue,
+    ]);
   });
 });
 
