@@ -1,3 +1,5 @@
+import { meantName } from './spelling.ts';
+
 /**
  * How serious a diagnostic is: `error`, nothing can be computed from the input; `conflict`, it cannot be made or will not work;
  * `check`, an input that looks wrong; `note`, worth knowing.
@@ -36,7 +38,9 @@ export function unknownOptions(options: unknown, known: readonly string[], under
   const faults: Diagnostic[] = [];
   for (const name in options) {
     if (known.includes(name) || !Object.hasOwn(options, name)) continue;
-    faults.push(fault('unknownOption', under === '' ? name : `${under}.${name}`, { allowed: known }));
+    const meant = meantName(name, known);
+    const values = meant === undefined ? { allowed: known } : { allowed: known, meant };
+    faults.push(fault('unknownOption', under === '' ? name : `${under}.${name}`, values));
   }
   return faults;
 }

@@ -7,9 +7,9 @@
 // what was given of the two is kept, and the other follows.
 
 import { type Diagnostic, fault, show } from '../diagnostic.ts';
-import { meantName } from '../document/spelling.ts';
 import type { Point } from '../linkage/drawing.ts';
 import type { Shift } from '../linkage/form-rates.ts';
+import { meantName } from '../spelling.ts';
 import { DEGREES } from '../units.ts';
 import type { CornerModel } from './model.ts';
 

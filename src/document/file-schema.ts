@@ -1,11 +1,11 @@
 import * as z from 'zod';
+import { meantName } from '../spelling.ts';
 import { type CornerKind, UNNAMED_KIND } from './corner-kind.ts';
 import { type LimitsOf, limitsSchema, remarks } from './limits-schema.ts';
 import { orderedSchema } from './ordered-schema.ts';
 import { valueAt } from './parse.ts';
 import { bareNumber, quantity, takes } from './quantity.ts';
 import { carSizingShape, cornerSizingSchema } from './sizing-schema.ts';
-import { meantName } from './spelling.ts';
 import { surveyChecksSchema } from './survey-check-schema.ts';
 
 /** What any file says about itself. */

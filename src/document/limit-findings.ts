@@ -1,8 +1,8 @@
 import { show } from '../diagnostic.ts';
+import { meantName } from '../spelling.ts';
 import { toMetric, type Units } from '../units.ts';
 import { limitOptionsSchema } from './limits-schema.ts';
 import { type Finding, found, valueAt } from './parse.ts';
-import { meantName } from './spelling.ts';
 
 /**
  * What no single value of the limits shows: lengths that contradict each other, what lacks what it counts from. Where a coilover is

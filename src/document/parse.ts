@@ -1,6 +1,7 @@
 import type * as z from 'zod';
 import { type Diagnostic, fault, show } from '../diagnostic.ts';
 import { refuse } from '../errors/document.ts';
+import { meantName } from '../spelling.ts';
 import { toMetric, type Units, unitName } from '../units.ts';
 import { accepts } from './accepts.ts';
 import { type Finding, found, type Place } from './finding.ts';
@@ -8,7 +9,6 @@ import { withoutFormerNames } from './former-names.ts';
 import { numbersMeant } from './number-meant.ts';
 import { quantityOf, shapeOf } from './quantity.ts';
 import { homesIn, isRequired, namesOf, schemaAt } from './schema-walk.ts';
-import { meantName } from './spelling.ts';
 
 /**
  * Data of the schema's shape from unknown input: the input itself where it is right as it stands. `check` adds what the shape alone can't tell; it is given the input as it

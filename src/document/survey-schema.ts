@@ -1,11 +1,11 @@
 import * as z from 'zod';
+import { meantName } from '../spelling.ts';
 import { having } from './choice.ts';
 import { fileFields, jsonSchema } from './file-schema.ts';
 import type { SurveyInput } from './inputs.ts';
 import { type Finding, found, type Place, valueAt } from './parse.ts';
 import { pairOf, point, quantity, takes } from './quantity.ts';
 import { farAway, type ReadDocument, readDocument } from './read-document.ts';
-import { meantName } from './spelling.ts';
 
 const name = z.string();
 const pair = (description: string) => takes(pairOf(name, name).describe(description), 'twoPoints');

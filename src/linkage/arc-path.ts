@@ -241,8 +241,8 @@ function passBifurcation(
   tangentAt(last, x, arriving);
   const length = way * Math.hypot(...arriving);
   for (let i = 0; i < arriving.length; i++) arriving[i] /= length;
-  const { branches, isTaken } = leave(e, singular, arriving, way, nth, allowed.redundant);
-  if (!isTaken) return { ...end, branches };
+  const { branches, isTaken, isMissing } = leave(e, singular, arriving, way, nth, allowed.redundant);
+  if (!isTaken) return { ...end, branches, ...(isMissing ? { choice: 'missing' } : {}) };
   const t = driverSeries(e, measure, at);
   if (!(t[1] > DEAD_POINT_TOLERANCE * driverScale(measure, size))) return { ...end, branches };
   return predicted(e, task, t, last.origin + x * size, way);

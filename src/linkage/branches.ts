@@ -30,12 +30,14 @@ export function leaving(driver: BoundMeasure | null, choiceAt: (nth: number) => 
       way * Math.sign(rateAlong(e, singular.pose, v, measure, way));
     // Where nothing else leaves, the motion goes on.
     const isAlone = arriving !== null && branches.length === 1 && !singular.hasFamily;
-    const v = chosen(isAlone ? 'straight' : choiceAt(nth));
+    const choice = isAlone ? 'straight' : choiceAt(nth);
+    const v = chosen(choice);
     const isTaken =
       v !== undefined &&
       sense(v, driver) > 0 &&
       expandOnBranch(e, singular, way > 0 ? v : negative(v), redundant);
-    return { branches: branches.map(({ branch }) => branch), isTaken };
+    const isMissing = choice !== undefined && v === undefined;
+    return { branches: branches.map(({ branch }) => branch), isTaken, isMissing };
 
     function chosen(choice: BoundChoice): Float64Array | undefined {
       if (choice === undefined) return undefined;

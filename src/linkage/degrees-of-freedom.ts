@@ -20,7 +20,7 @@ export interface FreedomCount {
   readonly redundant: number;
   /** Rows that depend on each other, by name. */
   readonly dependent: string[];
-  /** Points that can move. */
+  /** Points that have a velocity in the drawn pose. */
   readonly moving: string[];
 }
 

@@ -140,15 +140,19 @@ function boundSchedule(
   let change: number;
   let schedule: Schedule;
   if ('schedule' in one) {
+    let wrong: Diagnostic | undefined;
     const added: ScheduleFunction = (v) => {
-      const [value, first, second] = numbersOf(one.schedule(drawn + v));
-      return [value - start, first, second];
+      const given: unknown = one.schedule(drawn + v);
+      if (isThreeNumbers(given)) return [given[0] - start, given[1], given[2]];
+      wrong ??= fault('scheduleNotNumbers', `${path}.schedule`, { at: drawn + v, got: show(given) });
+      return [Number.NaN, Number.NaN, Number.NaN];
     };
     [change] = added(0);
     const found = scheduleOf(added, from - drawn, to - drawn, Math.max(scale, Math.abs(start)));
-    if (typeof found === 'number')
-      faults.push(fault('scheduleDerivatives', `${path}.schedule`, { at: drawn + found }));
-    if (typeof found === 'number') return straight(0, 0);
+    if (typeof found === 'number') {
+      faults.push(wrong ?? fault('scheduleDerivatives', `${path}.schedule`, { at: drawn + found }));
+      return straight(0, 0);
+    }
     schedule = found;
   } else {
     const { from: first = start, to: last } = one;
@@ -161,10 +165,8 @@ function boundSchedule(
   return schedule;
 }
 
-/** What a schedule gives; no numbers where it is not three of them. */
-function numbersOf(given: unknown): readonly [number, number, number] {
-  const good = Array.isArray(given) && given.length === 3 && given.every(Number.isFinite);
-  return good ? (given as [number, number, number]) : [Number.NaN, Number.NaN, Number.NaN];
+function isThreeNumbers(given: unknown): given is [number, number, number] {
+  return Array.isArray(given) && given.length === 3 && given.every(Number.isFinite);
 }
 
 /** What is wrong with a list of drivers; `known` are the names that one may have. */

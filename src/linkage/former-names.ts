@@ -1,16 +1,15 @@
 import { type Diagnostic, fault, unknownOptions } from '../diagnostic.ts';
 
 /** Names of earlier versions, by their kind, and what each is called now. */
-const FORMER_NAMES = {
+const FORMER_NAMES: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   drawing: { held: 'fixedCoordinates', angles: 'fixedAngles' },
   measure: { seenFrom: 'relativeTo' },
-} as const satisfies Record<string, Readonly<Record<string, string>>>;
+};
 
 /** Faults for the keys of an object that have been renamed; `path` is in front of them. */
-export function renamedKeys(kind: keyof typeof FORMER_NAMES, value: object, path = ''): Diagnostic[] {
-  const names: Readonly<Record<string, string>> = FORMER_NAMES[kind];
+function renamedKeys(kind: string, value: object, path = ''): Diagnostic[] {
+  const names = FORMER_NAMES[kind] ?? {};
   const renamed: Diagnostic[] = [];
-  // Every measure that is read passes here.
   for (const was in names) {
     if (!Object.hasOwn(value, was)) continue;
     const at = path === '' ? was : `${path}.${was}`;
@@ -19,14 +18,15 @@ export function renamedKeys(kind: keyof typeof FORMER_NAMES, value: object, path
   return renamed;
 }
 
-/** Faults for the keys of an object that are none of those known, or that have been renamed. */
+/** Faults for the keys of an object that are none of those known, or that have been renamed; `under` is its place. */
 export function unknownKeys(
-  kind: keyof typeof FORMER_NAMES,
+  kind: string,
   value: unknown,
   known: readonly string[],
+  under = '',
 ): Diagnostic[] {
-  const unknown = unknownOptions(value, known);
+  const unknown = unknownOptions(value, known, under);
   if (unknown.length === 0 || typeof value !== 'object' || value === null) return unknown;
-  const renamed = renamedKeys(kind, value);
+  const renamed = renamedKeys(kind, value, under);
   return [...renamed, ...unknown.filter(({ path }) => renamed.every((one) => one.path !== path))];
 }

@@ -2,7 +2,7 @@ export { InputError, type Issue } from '../errors/input-error.ts';
 export { otherAssemblyMode } from './assembly.ts';
 export type { CoupledMeasure, Pulley, Ratio, Rope } from './couplings.ts';
 export { type CheckedDrawing, type Drawing, linkage, type NamedDrawing, type Point } from './drawing.ts';
-export { type DriveResult, type Driver, drive } from './drive.ts';
+export { type DriveOptions, type DriveResult, type Driver, drive } from './drive.ts';
 export type { ScheduledDriver } from './drivers.ts';
 export type { Direction, FixedCoordinate, Joints, Slider } from './joints.ts';
 export { type LengthResult, withLengths } from './lengths.ts';

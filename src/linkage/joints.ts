@@ -1,4 +1,4 @@
-import { type Diagnostic, fault, show } from '../diagnostic.ts';
+import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
 import {
   type CoupledMeasure,
   pointsOf,
@@ -9,6 +9,7 @@ import {
   termsOfRatio,
   termsOfRope,
 } from './couplings.ts';
+import { type Kinds, kindFaults } from './kinds.ts';
 
 /**
  * A point that slides on a line through two points of one body (or of the ground), at the distance from it that it has as
@@ -123,14 +124,17 @@ export const JOINTS: {
 } = {
   fixedCoordinates: {
     isListed: true,
-    isShaped: (one) => isRecord(one) && (typeof one.x === 'string' || typeof one.y === 'string'),
+    isShaped: isFixedCoordinate,
     joint(one, at) {
       const [axis, point] = 'x' in one ? (['x', one.x] as const) : (['y', one.y] as const);
       return {
         at,
         label: `fixed ${axis} of ${point}`,
         points: [point],
-        check: (check) => check.known(`${at.path}.${axis}`, point),
+        check(check) {
+          check.faults.push(...kindFaults('measure', one, FIXED, at.path));
+          check.known(`${at.path}.${axis}`, point);
+        },
         constraint: (make) => make.coordinate(axis, point),
       };
     },
@@ -138,14 +142,15 @@ export const JOINTS: {
   sliders: {
     isListed: false,
     isShaped: (one) => isRecord(one) && typeof one.point === 'string' && isPair(one.on),
-    joint: ({ point, on }, at) => ({
+    joint: (one, at) => ({
       at,
       label: `slider ${at.name}`,
-      points: [point, ...on],
+      points: [one.point, ...one.on],
       check(check) {
-        checkOnLine(check, [`${at.path}.point`, point], [`${at.path}.on`, on]);
+        check.faults.push(...unknownOptions(one, ['point', 'on'], at.path));
+        checkOnLine(check, [`${at.path}.point`, one.point], [`${at.path}.on`, one.on]);
       },
-      constraint: (make) => make.distance(point, on),
+      constraint: (make) => make.distance(one.point, one.on),
     }),
   },
   telescopes: {
@@ -195,6 +200,7 @@ export const JOINTS: {
       label: `ratio ${at.name}`,
       points: one.of.flatMap(pointsOf),
       check(check) {
+        check.faults.push(...unknownOptions(one, ['of', 'ratio'], at.path));
         one.of.forEach((measure, k) => checkCoupled(check, measure, `${at.path}.of[${k}]`));
         if (Number.isFinite(one.ratio) && one.ratio !== 0) return;
         check.faults.push(fault('notARatio', `${at.path}.ratio`, { got: show(one.ratio) }));
@@ -214,6 +220,7 @@ export const JOINTS: {
           const path = `${at.path}[${k}]`;
           if (typeof stop === 'string') return check.known(path, stop);
           const { about, radius } = stop;
+          check.faults.push(...unknownOptions(stop, ['about', 'radius', 'side'], path));
           const isRadius = Number.isFinite(radius) && radius >= 0;
           if (!isRadius) check.faults.push(fault('notARadius', `${path}.radius`, { got: show(radius) }));
           return check.known(`${path}.about`, about) && isRadius;
@@ -241,7 +248,12 @@ function checkOnLine(
   }
 }
 
+/** Kinds of fixed coordinate, and of measure that a ratio couples. */
+export const FIXED: Kinds = { x: [], y: [] };
+const COUPLED: Kinds = { turn: ['relativeTo'], travel: ['along'], x: [], y: [], length: [] };
+
 function checkCoupled(check: JointCheck, measure: CoupledMeasure, path: string): void {
+  check.faults.push(...kindFaults('measure', measure, COUPLED, path));
   if ('turn' in measure) {
     check.known(`${path}.turn`, measure.turn, 'body');
     if (measure.relativeTo !== undefined) check.known(`${path}.relativeTo`, measure.relativeTo, 'body');
@@ -250,6 +262,11 @@ function checkCoupled(check: JointCheck, measure: CoupledMeasure, path: string):
   } else if ('length' in measure)
     check.apart(`${path}.length`, measure.length, 'coincidentPoints', 'direction');
   else check.known(`${path}.${'x' in measure ? 'x' : 'y'}`, 'x' in measure ? measure.x : measure.y);
+}
+
+/** Whether a value has the shape of a fixed coordinate. */
+export function isFixedCoordinate(one: unknown): one is FixedCoordinate {
+  return isRecord(one) && (typeof one.x === 'string' || typeof one.y === 'string');
 }
 
 function isCoupled(value: unknown): boolean {

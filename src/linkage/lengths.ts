@@ -6,7 +6,8 @@ import { refuse } from '../errors/linkage.ts';
 import { carried } from '../numerics/plane.ts';
 import { jointsOf, withoutBody } from './body-joints.ts';
 import { type CheckedDrawing, checkDrawing, type Drawing } from './drawing.ts';
-import type { FixedCoordinate } from './joints.ts';
+import { FIXED, type FixedCoordinate, isFixedCoordinate } from './joints.ts';
+import { kindFaults } from './kinds.ts';
 import { trace } from './motion.ts';
 
 /** A drawing with changed lengths, and for each its target minus what was reached, in the drawing's unit. */
@@ -26,7 +27,8 @@ export interface LengthResult<
  *
  * If a length cannot be reached, the linkage stops at the nearest one, and `shortfall` gives target minus reached (positive: too short).
  *
- * @throws InputError for unknown bodies, lengths that are not positive, and bodies without exactly two joints.
+ * @throws InputError for unknown bodies, lengths that are not positive, bodies without exactly two joints, and a faulty or missing
+ * fixed coordinate.
  */
 export function withLengths<P extends string, B extends string, L extends B, T extends string = never>(
   drawing: Drawing<P, B, T>,
@@ -39,7 +41,7 @@ export function withLengths(
   fixed: FixedCoordinate,
 ): LengthResult {
   checkDrawing(drawing);
-  refuse('lengths', faultsOf(drawing, lengths));
+  refuse('lengths', [...faultsOf(drawing, lengths), ...fixedFaults(drawing, fixed)]);
   const shortfall: Record<string, number> = {};
   let current = drawing;
   for (const [body, target] of Object.entries(lengths)) {
@@ -60,6 +62,17 @@ export function withLengths(
     current = { ...drawing, points: Object.fromEntries(order) };
   }
   return { drawing: current, shortfall };
+}
+
+function fixedFaults({ points }: Drawing, fixed: unknown): Diagnostic[] {
+  const as = { part: 'fixedCoordinates', one: true };
+  if (fixed === undefined) return [fault('partMissing', 'fixed', as)];
+  if (!isFixedCoordinate(fixed)) return [fault('partNotAsDrawn', 'fixed', { ...as, got: show(fixed) })];
+  const [axis, name] = 'x' in fixed ? ['x', fixed.x] : ['y', fixed.y];
+  return [
+    ...kindFaults('measure', fixed, FIXED, 'fixed'),
+    ...(name in points ? [] : [unknownName(`fixed.${axis}`, 'point', name, Object.keys(points))]),
+  ];
 }
 
 function faultsOf(drawing: Drawing, lengths: Readonly<Record<string, number>>): Diagnostic[] {

@@ -4,7 +4,8 @@
 import { type Diagnostic, fault, show, unknownName } from '../diagnostic.ts';
 import { refuse } from '../errors/linkage.ts';
 import { addForms, constantForm, type Form, isConstant } from './form.ts';
-import { renamedKeys } from './former-names.ts';
+import { isRecord } from './joints.ts';
+import { type Kinds, kindFaults, kindsOf } from './kinds.ts';
 import { difference, type System } from './system.ts';
 
 /**
@@ -64,9 +65,10 @@ export interface BoundMeasure {
 /**
  * Binds a measure to a system.
  *
- * @throws InputError for an unknown kind, point or body, or a direction between coincident points.
+ * @throws InputError for an unknown kind, key, point or body, two kinds in one, or a direction between coincident points.
  */
 export function bindMeasure(system: System, measure: Measure, path: string): BoundMeasure {
+  refuse('measure', measureFaults(measure, path));
   const faults: Diagnostic[] = [];
   const { index } = system.structure;
   const point = (name: unknown, at: string): number => {
@@ -77,7 +79,7 @@ export function bindMeasure(system: System, measure: Measure, path: string): Bou
   };
   const bound = bind(system, measure, path, point, faults);
   refuse('measure', faults);
-  return bound as BoundMeasure;
+  return bound;
 }
 
 function bind(
@@ -86,57 +88,66 @@ function bind(
   path: string,
   point: (name: unknown, at: string) => number,
   faults: Diagnostic[],
-): BoundMeasure | undefined {
-  if (typeof measure === 'object' && measure !== null) {
-    faults.push(...renamedKeys('measure', measure, path));
-    const relativeTo = 'relativeTo' in measure ? measure.relativeTo : undefined;
-    const from =
-      relativeTo === undefined ? null : basicPoints(system, relativeTo, `${path}.relativeTo`, faults);
-    const frame = from === null ? null : frameOf(system, from);
-    if ('x' in measure || 'y' in measure) {
-      const kind = 'x' in measure ? 'x' : 'y';
-      const p = point('x' in measure ? measure.x : measure.y, `${path}.${kind}`);
-      if (from === null || frame === null) return coordinate(kind, system, p);
-      const [a] = from;
-      return { ...plain(kind, difference(system, a, p), [a, p]), frame, zero: system.places[a][kind] };
-    }
-    if ('length' in measure) {
-      const { length, offset = 0 } = measure;
-      if (!Number.isFinite(offset)) {
-        faults.push(fault('notFinite', `${path}.offset`, { got: show(offset) }));
-      }
-      const [a, b] = [point(length[0], `${path}.length[0]`), point(length[1], `${path}.length[1]`)];
-      return { ...plain('length', difference(system, a, b), [a, b]), offset };
-    }
-    if ('angle' in measure || 'turn' in measure) {
-      const turn = 'turn' in measure;
-      const [a, b] = turn
-        ? basicPoints(system, measure.turn, `${path}.turn`, faults)
-        : [point(measure.angle[0], `${path}.angle[0]`), point(measure.angle[1], `${path}.angle[1]`)];
-      const form = difference(system, a, b);
-      if (form.x === 0 && form.y === 0 && faults.length === 0) {
-        faults.push(fault('coincidentPoints', path, { of: 'direction', got: show(measure) }));
-      }
-      return {
-        ...plain('angle', form, [a, b]),
-        frame,
-        zero: turn ? -Math.atan2(form.y, form.x) : 0,
-        fromDrawn: turn,
-        rigid: frame === null && (turn || shareBody(system, a, b)),
-      };
-    }
+): BoundMeasure {
+  const relativeTo = 'relativeTo' in measure ? measure.relativeTo : undefined;
+  const from =
+    relativeTo === undefined ? null : basicPoints(system, relativeTo, `${path}.relativeTo`, faults);
+  const frame = from === null ? null : frameOf(system, from);
+  if ('x' in measure || 'y' in measure) {
+    const kind = 'x' in measure ? 'x' : 'y';
+    const p = point('x' in measure ? measure.x : measure.y, `${path}.${kind}`);
+    if (from === null || frame === null) return coordinate(kind, system, p);
+    const [a] = from;
+    return { ...plain(kind, difference(system, a, p), [a, p]), frame, zero: system.places[a][kind] };
   }
-  faults.push(fault('unknownMeasure', path, { got: show(measure) }));
-  return undefined;
+  if ('length' in measure) {
+    const { length, offset = 0 } = measure;
+    if (!Number.isFinite(offset)) {
+      faults.push(fault('notFinite', `${path}.offset`, { got: show(offset) }));
+    }
+    const [a, b] = [point(length[0], `${path}.length[0]`), point(length[1], `${path}.length[1]`)];
+    return { ...plain('length', difference(system, a, b), [a, b]), offset };
+  }
+  const turn = 'turn' in measure;
+  const [a, b] = turn
+    ? basicPoints(system, measure.turn, `${path}.turn`, faults)
+    : [point(measure.angle[0], `${path}.angle[0]`), point(measure.angle[1], `${path}.angle[1]`)];
+  const form = difference(system, a, b);
+  if (form.x === 0 && form.y === 0 && faults.length === 0) {
+    faults.push(fault('coincidentPoints', path, { of: 'direction', got: show(measure) }));
+  }
+  return {
+    ...plain('angle', form, [a, b]),
+    frame,
+    zero: turn ? -Math.atan2(form.y, form.x) : 0,
+    fromDrawn: turn,
+    rigid: frame === null && (turn || shareBody(system, a, b)),
+  };
 }
+
+/** Kinds of measure. */
+const MEASURES: Kinds = {
+  x: ['relativeTo'],
+  y: ['relativeTo'],
+  length: ['offset'],
+  angle: ['relativeTo'],
+  turn: ['relativeTo'],
+};
 
 /** What keeps a value from being a measure of any drawing. */
 export function measureFaults(measure: unknown, path: string): Diagnostic[] {
-  if (typeof measure === 'object' && measure !== null && KINDS.some((kind) => kind in measure)) return [];
-  return [fault('unknownMeasure', path, { got: show(measure) })];
+  if (!isRecord(measure)) return [fault('unknownMeasure', path, { got: show(measure) })];
+  if (kindsOf(measure, MEASURES).length === 0) {
+    return [fault('unknownMeasure', path, { got: show(measure) })];
+  }
+  const faults = kindFaults('measure', measure, MEASURES, path);
+  for (const kind of ['length', 'angle']) {
+    const ends = measure[kind];
+    if (!(kind in measure) || (Array.isArray(ends) && ends.length === 2)) continue;
+    faults.push(fault('notAPair', `${path}.${kind}`, { got: show(ends) }));
+  }
+  return faults;
 }
-
-const KINDS = ['x', 'y', 'length', 'angle', 'turn'];
 
 /** A coordinate of a point by its index. */
 export function coordinate(kind: 'x' | 'y', { places }: System, p: number): BoundMeasure {

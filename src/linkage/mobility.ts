@@ -23,7 +23,10 @@ export interface Mobility {
   readonly redundant: number;
   /** Constraints that depend on each other in the drawn pose; the redundant ones are among these. */
   readonly dependent: readonly string[];
-  /** Points that can move in the drawn pose. */
+  /**
+   * Points that have a velocity in the drawn pose, to first order: some of them may lock at once, as a bar that is stretched straight
+   * lets its middle move. `trace` tells a motion from such a velocity.
+   */
   readonly moving: readonly string[];
   /** Of a drawing at a bifurcation the branches that cross there, those first on which less turns: `branch` of `trace` takes one. */
   readonly branches: readonly Branch[];

@@ -4,7 +4,7 @@ import { refusal, refuse } from '../errors/linkage.ts';
 import { DEPENDENT_SHARE } from '../numerics/elimination.ts';
 import { barMisfit } from './bar-misfit.ts';
 import { type BoundChoice, leaving } from './branches.ts';
-import { whyNotDriven } from './degrees-of-freedom.ts';
+import { bifurcationDrawn, whyNotDriven } from './degrees-of-freedom.ts';
 import type { Drawing, Point } from './drawing.ts';
 import { type DrivenTask, drivenTask, driverFaults, type ScheduledDriver } from './drivers.ts';
 import { extremes } from './extremes.ts';
@@ -244,6 +244,8 @@ export function tracePath(
     if (rangeLength(loosened) > rangeLength(path)) path = loosened;
   }
   if ('fault' in path) {
+    const change = isChosen && path.fault === 'degreesOfFreedom' ? bifurcationDrawn(e) : null;
+    if (change !== null) throw refusal('linkage', [fault('drawnBranchMissing', 'branch', change.values)]);
     throw (
       system.further?.refusal() ??
       refusal('linkage', [

@@ -51,6 +51,8 @@ export interface MotionEnd {
    * directions meet.
    */
   readonly branches?: readonly Branch[];
+  /** For `bifurcation`: `missing` where `branch` chose one that is not among `branches`. */
+  readonly choice?: 'missing';
 }
 
 /** A way on from a bifurcation; rates are per unit of arc length (of `trace` without a driver), away from it. */
@@ -107,7 +109,7 @@ export interface Task {
 
 /**
  * Says which branches leave a singular pose, come to along a unit tangent (null: drawn there) on the side `way` as the `nth` of them, and
- * expands the motion on the one to take, if there is one: `e.tangent` along x.
+ * expands the motion on the one to take, if there is one: `e.tangent` along x. One is missing if it is chosen and not there.
  */
 export type Leave = (
   e: TaylorExpansion,
@@ -116,7 +118,7 @@ export type Leave = (
   way: 1 | -1,
   nth: number,
   redundant: Uint8Array,
-) => { readonly branches: readonly Branch[]; readonly isTaken: boolean };
+) => { readonly branches: readonly Branch[]; readonly isTaken: boolean; readonly isMissing: boolean };
 
 /** Limit of pieces on one side: far beyond any closed loop. */
 export const MAX_PIECES = 20_000;

@@ -56,20 +56,11 @@ export function compile(drawing: Drawing): System {
     checkDrawing(drawing);
     structure = fittedStructureOf(drawing);
   }
-  const { bodies, directions, freePoints } = structure;
+  const { freePoints } = structure;
   const { places, forms } = makeForms(structure, valueMaker(x, y));
-  let size = 0;
-  for (const { a, b } of bodies.values()) size = Math.max(size, distance(x, y, a, b));
-  directions.forEach(({ from }, k) => {
-    size = Math.max(size, distance(x, y, from, x.length - directions.length + k));
-  });
-  let extent = 0;
-  for (let p = 1; p < x.length; p++) extent = Math.max(extent, distance(x, y, 0, p));
-  if (freePoints.length > 0) {
-    if (!(size >= SMALLEST && size <= LARGEST)) throw sizeRefusal(size, false);
-    if (!(extent <= LARGEST))
-      throw sizeRefusal(Math.max(...x.map((at, p) => Math.hypot(at - x[0], y[p] - y[0]))), true);
-  }
+  const { size, extent } = sizesOf(structure, x, y, plainLength);
+  if (freePoints.length > 0 && !(size >= SMALLEST && size <= LARGEST && extent <= LARGEST))
+    throw sizeRefusal(sizesOf(structure, x, y, Math.hypot));
   const scale = structure.rows.map((row) => {
     const { a, b, isAngle } = row;
     if (row.measures !== undefined) return measureScale(row, length(forms[a]), structure, size);
@@ -96,11 +87,32 @@ const NONE: readonly number[] = [];
 const SMALLEST = 1e-12;
 const LARGEST = 1e12;
 
-/** The error for a length, that of the longest bar or of the whole drawing. */
-function sizeRefusal(size: number, whole: boolean) {
+/** The error for the longest bar, or else for the whole drawing. */
+function sizeRefusal({ size, extent }: Pick<System, 'size' | 'extent'>) {
+  const whole = size >= SMALLEST && size <= LARGEST;
   return refusal('drawing', [
-    fault('sizeOutOfRange', 'points', { size, whole, min: SMALLEST, max: LARGEST }),
+    fault('sizeOutOfRange', 'points', { size: whole ? extent : size, whole, min: SMALLEST, max: LARGEST }),
   ]);
+}
+
+/** The longest bar and the extent, by a length of two components. Where there is no bar the extent is both, and of a single point 1. */
+function sizesOf(
+  { bodies, directions }: Structure,
+  x: readonly number[],
+  y: readonly number[],
+  length: (dx: number, dy: number) => number,
+): Pick<System, 'size' | 'extent'> {
+  const between = (a: number, b: number) => length(x[b] - x[a], y[b] - y[a]);
+  let size = 0;
+  for (const { a, b } of bodies.values()) size = Math.max(size, between(a, b));
+  directions.forEach(({ from }, k) => {
+    size = Math.max(size, between(from, x.length - directions.length + k));
+  });
+  let extent = 0;
+  for (let p = 1; p < x.length; p++) extent = Math.max(extent, between(0, p));
+  if (bodies.size + directions.length > 0) return { size, extent };
+  const one = x.every((at, p) => at === x[0] && y[p] === y[0]) ? 1 : extent;
+  return { size: one, extent: one };
 }
 
 /** The form b - a of two points, its drawn value exact in the difference. */
@@ -140,8 +152,11 @@ function isNarrow(structure: Structure, x: readonly number[], y: readonly number
 }
 
 function distance(x: readonly number[], y: readonly number[], a: number, b: number): number {
-  const dx = x[b] - x[a];
-  const dy = y[b] - y[a];
+  return plainLength(x[b] - x[a], y[b] - y[a]);
+}
+
+/** Faster than Math.hypot, and the same but for over- and underflow. */
+function plainLength(dx: number, dy: number): number {
   return Math.sqrt(dx * dx + dy * dy);
 }
 

@@ -13,6 +13,10 @@ export const DRIVERS: PlainSentences = {
     problem: 'not a schedule',
     allowed: 'a function of u that gives [value, first derivative, second derivative]',
   },
+  scheduleNotNumbers: (say) => ({
+    problem: `not three finite numbers at u = ${Number(say.number('at').toPrecision(3))}`,
+    allowed: '[value, first derivative, second derivative]',
+  }),
   scheduleDerivatives: (say) => ({
     problem: `value and derivatives that do not fit each other near u = ${Number(say.number('at').toPrecision(3))}`,
     allowed: '[value, first derivative, second derivative], the value without jumps or kinks',

@@ -82,6 +82,11 @@ export const LINKAGE: PlainSentences = {
     problem: 'unknown measure',
     allowed: '{ x }, { y }, { length: [a, b] }, { angle: [a, b] }, { turn: body }',
   },
+  notAPair: { problem: 'not two points', allowed: "['A', 'B']" },
+  severalInOne: (say) => ({
+    problem: `${say.list('kinds').length} ${say.text('what')}s in one (${say.text('kinds')})`,
+    advice: `write one ${say.text('what')}, or each as a ${say.text('what')} of its own`,
+  }),
   notHeldByAJoint: {
     problem: 'a place relative to a moving body, which no joint holds',
     allowed: '{ x }, { y }, { length }, { angle }, { turn }',
@@ -120,6 +125,11 @@ export const LINKAGE: PlainSentences = {
     problem: `drawn at a bifurcation (change point): ${say.text('branches')} branches cross there`,
     allowed: 'a choice for the drawn pose',
     advice: `choose one with \`branch\`: a number below ${say.text('branches')}, or { measure, sign } on whose side the driver moves; or draw the linkage in another pose`,
+  }),
+  drawnBranchMissing: (say) => ({
+    problem: `not a branch on which the driver moves from the drawn pose, a bifurcation (change point) of ${say.text('branches')} branches`,
+    allowed: `a number below ${say.text('branches')}, or { measure, sign }`,
+    advice: "'straight' has no meaning there: it continues a motion that comes to a bifurcation",
   }),
   notABranch: {
     problem: 'not a branch',

@@ -8,6 +8,7 @@
 
 import { type Diagnostic, fault, show, unknownName } from '../diagnostic.ts';
 import { type Drawing, isPoint, type Point, samePlace } from '../linkage/drawing.ts';
+import { type Kinds, kindFaults } from '../linkage/kinds.ts';
 import { between } from '../numerics/plane.ts';
 
 /**
@@ -59,6 +60,9 @@ export function applied({ points }: Drawing, loads: readonly Load[]): Applied {
 /** The largest load: beyond it products with lengths overflow. */
 const MOST = 1e100;
 
+/** Kinds of load. */
+const LOADS: Kinds = { between: ['push', 'offset'], moment: ['on'], at: ['force', 'on'] };
+
 /** What is wrong with loads on a drawing. */
 export function loadFaults({ points, bodies }: Drawing, loads: unknown): Diagnostic[] {
   if (!Array.isArray(loads)) return [fault('notLoads', '', { got: show(loads) })];
@@ -83,7 +87,10 @@ export function loadFaults({ points, bodies }: Drawing, loads: unknown): Diagnos
     const path = `[${k}]`;
     if (typeof load !== 'object' || load === null) {
       faults.push(fault('notALoad', path, { got: show(load) }));
-    } else if ('between' in load) {
+      return;
+    }
+    faults.push(...kindFaults('load', load, LOADS, path));
+    if ('between' in load) {
       const pair =
         Array.isArray(load.between) && load.between.length === 2 ? load.between : [undefined, undefined];
       const good = pair.map((name, i) => known(`${path}.between[${i}]`, name, points, 'point'));

@@ -230,9 +230,12 @@ describe('a drawing at a change point', () => {
   });
 
   it('needs a choice', () => {
-    for (const branch of [undefined, 'straight', 2, []] as const) {
-      expect(() => trace(drawing, { driver: crank, ...(branch === undefined ? {} : { branch }) })).toThrow(
-        /drawn at a bifurcation \(change point\): 2 branches cross there.*choose one with `branch`/,
+    expect(() => trace(drawing, { driver: crank })).toThrow(
+      /drawn at a bifurcation \(change point\): 2 branches cross there.*choose one with `branch`/,
+    );
+    for (const branch of ['straight', 2, []] as const) {
+      expect(() => trace(drawing, { driver: crank, branch })).toThrow(
+        /branch: not a branch on which the driver moves from the drawn pose.*of 2 branches.*a number below 2/,
       );
     }
   });

@@ -10,26 +10,26 @@ export const CEILINGS: readonly {
   readonly most: number;
   readonly hoped?: number;
 }[] = [
-  { imported: "export * from 'jounce/linkage'", name: 'jounce/linkage', most: 39 },
+  { imported: "export * from 'jounce/linkage'", name: 'jounce/linkage', most: 40.2 },
   {
     imported: ['jounce', 'jounce/linkage', 'jounce/statics', 'jounce/synthesis', 'jounce/testing']
       .map((entry, k) => `export * as e${k} from '${entry}'`)
       .join(';'),
     name: 'all five entries',
-    most: 245.5,
+    most: 245.9,
     hoped: 120,
   },
-  { imported: "export { trace } from 'jounce/linkage'", name: 'trace alone', most: 34.2, hoped: 15 },
+  { imported: "export { trace } from 'jounce/linkage'", name: 'trace alone', most: 35.3, hoped: 15 },
   {
     imported: "export { doubleWishbone, sweep } from 'jounce'",
     name: 'doubleWishbone and sweep alone',
-    most: 44.7,
+    most: 45.4,
     hoped: 24,
   },
   {
     imported: "export { doubleWishbone, limits } from 'jounce'",
     name: 'doubleWishbone and limits alone',
-    most: 52.8,
+    most: 53.5,
   },
 ];
 
