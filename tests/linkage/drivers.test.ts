@@ -418,7 +418,7 @@ describe('drivers that are none', () => {
     ['notFinite', { drivers: [{ driver: left, to: 1 }, good], to: Number.POSITIVE_INFINITY }],
     ['unknownOption', { drivers: [{ driver: left, schedule: () => [0, 0, 0], to: 1 }, good] }],
     ['notASchedule', { drivers: [{ driver: left, schedule: 1 }, good] }],
-    ['scheduleDerivatives', { drivers: [{ driver: left, schedule: () => 1 }, good] }],
+    ['scheduleNotNumbers', { drivers: [{ driver: left, schedule: () => 1 }, good] }],
     ['scheduleDerivatives', { drivers: [{ driver: left, schedule: (u: number) => [u, 2, 0] }, good] }],
     [
       'scheduleDerivatives',

@@ -98,11 +98,16 @@ await test('declarations name no package but the one that users bring; those of 
   return `${declarations.length} declarations`;
 });
 
+/** A page without its code blocks. */
+function prose(page: string): string {
+  return page.replaceAll(/^```[^]*?^```/gm, '');
+}
+
 await test('links of what is packed', async () => {
   const pages = paths.filter((path) => path.endsWith('.md'));
   const broken: string[] = [];
   for (const page of pages) {
-    for (const [, to] of (await readFile(page, 'utf8')).matchAll(/\]\((?!https?:|#)([^)#\s]+)/g)) {
+    for (const [, to] of prose(await readFile(page, 'utf8')).matchAll(/\]\((?!https?:|#)([^)#\s]+)/g)) {
       if (!paths.includes(join(dirname(page), to))) broken.push(`${page} -> ${to}`);
     }
   }

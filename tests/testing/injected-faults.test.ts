@@ -536,7 +536,7 @@ describe('checkLaws', () => {
     expect(refused({ rnage: [0, 1], range: [1, 0], tolerance: 0, trace: 7 })).toBe(
       [
         'invalid options of laws',
-        '  rnage: unknown option (allowed: driver, range, tolerance, trace, redraw, skipped); correct the spelling, or take it out',
+        '  rnage: unknown option (allowed: driver, range, tolerance, trace, redraw, skipped); did you mean range?',
         '  range: not a range, got [1,0] (allowed: [from, to] of the driver, the first the smaller)',
         '  tolerance: not a tolerance, got 0 (allowed: a finite number greater than 0, a fraction of the size)',
         '  trace: not a function, got 7 (allowed: a function)',
