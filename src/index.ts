@@ -79,6 +79,7 @@ export type { TravelCase, TravelRequirement } from './coilover/sizing/required-t
 export type { AxleSizing, Figure, Sizing } from './coilover/sizing/result.ts';
 export { sizeCoilovers } from './coilover/sizing/size.ts';
 export type { SpringFit } from './coilover/sizing/spring-fit.ts';
+export type { SteadyState } from './coilover/sizing/static-stability.ts';
 export type { Estimate } from './coilover/sizing/uncertainty.ts';
 export {
   type CoilEnds,

@@ -38,7 +38,9 @@ export interface AxleSweepOptions {
 
 /** A pose that a wheel does not get to. */
 export interface OutOfReach {
+  /** mm, bump of both wheels positive. */
   readonly heave: number;
+  /** Degrees, left side up positive. */
   readonly roll: number;
   readonly side: 'left' | 'right';
   /** The end of that wheel's travel. */

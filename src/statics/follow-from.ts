@@ -42,6 +42,7 @@ import { ropesOf, slackRopes } from './slack-ropes.ts';
 /** A bar whose length grows: a body of two points, of the length drawn plus `by` times the factor. */
 export interface GrowingLength<B extends string = string> {
   readonly bar: B;
+  /** How much longer at factor 1, in the drawing's unit. */
   readonly by: number;
 }
 
@@ -59,6 +60,7 @@ export interface FollowFromOptions<P extends string = string, B extends string =
 export interface RestPose<P extends string = string> {
   /** Times what grows as given. */
   readonly factor: number;
+  /** Places of all points, in the drawing's unit. */
   readonly points: Record<P, Point>;
 }
 
@@ -66,6 +68,7 @@ export interface RestPose<P extends string = string> {
 export interface SnapThroughPose<P extends string = string> {
   /** Times what grows as given. */
   readonly factor: number;
+  /** Places of all points before, in the drawing's unit. */
   readonly from: Record<P, Point>;
   /** The rest after; null where there is none downhill. */
   readonly to: Record<P, Point> | null;

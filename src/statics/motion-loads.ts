@@ -50,7 +50,9 @@ export interface FollowerForce<P extends string = string, B extends string = str
 /** A linear spring whose free length grows: by `freeBy` times the factor. The spring itself is one of the other loads. */
 export interface GrowingSpring<P extends string = string, B extends string = string> {
   readonly along: Measure<P, B>;
+  /** Force per unit of the measure. */
   readonly rate: number;
+  /** How much the free length grows at factor 1, in the measure's unit. */
   readonly freeBy: number;
 }
 

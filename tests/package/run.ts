@@ -100,7 +100,7 @@ await test('declarations name no package but the one that users bring; those of 
 
 /** A page without its code blocks. */
 function prose(page: string): string {
-  return page.replaceAll(/^```[^]*?^```/gm, '');
+  return page.replaceAll(/^```[\s\S]*?^```/gm, '');
 }
 
 await test('links of what is packed', async () => {
