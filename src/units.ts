@@ -9,6 +9,8 @@
 
 /** Degrees in a radian. */
 export const DEGREES = 180 / Math.PI;
+/** N·mm/rad in a N·m/deg. */
+export const NEWTON_METRE_PER_DEGREE = 1000 * DEGREES;
 /** mm in an inch. */
 export const INCH = 25.4;
 /** kg in a pound. */

@@ -9,7 +9,7 @@
 import { antiRollBarSchema, roundBarSchema } from '../document/axle-schema.ts';
 import { type Finding, found, parse } from '../document/parse.ts';
 import type { Point } from '../linkage/drawing.ts';
-import { DEGREES } from '../units.ts';
+import { NEWTON_METRE_PER_DEGREE } from '../units.ts';
 
 /** An anti-roll bar, by one of its ends; the other is the mirror image. */
 export interface AntiRollBar {
@@ -39,8 +39,6 @@ export interface RoundBar {
 
 /** Shear modulus of spring steel, N/mm^2 (EN 13906-1 takes 79,500 for drawn wire and 78,500 hot-coiled; steel bar 79,300, from memory). */
 const STEEL = 79_300;
-/** N·mm in a N·m. */
-const NEWTON_METRE = 1000;
 
 /**
  * Torsional stiffness G pi (d^4 - d_i^4) / (32 L) of a round bar, N·m/deg (elementary theory of torsion, S. P. Timoshenko).
@@ -55,7 +53,7 @@ export function torsionalStiffness(bar: RoundBar): number {
     shearModulus = STEEL,
   } = parse(roundBarSchema, bar, 'round bar', wallFindings);
   const polar = (Math.PI * (diameter ** 4 - innerDiameter ** 4)) / 32;
-  return (shearModulus * polar) / length / NEWTON_METRE / DEGREES;
+  return (shearModulus * polar) / length / NEWTON_METRE_PER_DEGREE;
 }
 
 /** A tube has a wall. */

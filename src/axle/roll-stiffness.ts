@@ -12,14 +12,13 @@
 // n_p = s y' cos p - sin p and n_z = s y'' sin p. Of the parts that handbooks leave out W z_pp is the largest: on a level, symmetric axle
 // it is 2 P h_rc, P the load and h_rc the height of the roll centre, about the middle of the ground.
 
-import { modelOf } from '../corner/corner.ts';
 import { fault, show, unknownOptions } from '../diagnostic.ts';
 import { refusal, refuse } from '../errors/axle.ts';
 import { FIRST, READING, SECOND } from '../linkage/reader.ts';
-import { DEGREES } from '../units.ts';
+import { DEGREES, NEWTON_METRE_PER_DEGREE } from '../units.ts';
 import type { AxleLinkage } from './axle.ts';
 import { MOST_ROLL } from './sweep-axle.ts';
-import { layWheel, leverThere, READ, readAlong, travelsAt, type WheelCurve } from './wheel-curve.ts';
+import { layWheels, leverThere, READ, readAlong, travelsAt, type WheelCurve } from './wheel-curve.ts';
 
 /** The spring of a wheel in a pose. */
 export interface WheelSpring {
@@ -63,15 +62,8 @@ export interface RollStiffness {
 export function rollStiffness(axle: AxleLinkage, options: RollStiffnessOptions): RollStiffness | null {
   const { heave, roll, springs } = checked(options);
   const angle = roll / DEGREES;
-  const states: WheelState[] = [];
-  for (const [w, corner] of [axle.left, axle.right].entries()) {
-    const model = modelOf(corner);
-    const [halfTrack] = model.drawing.points[model.contactPatch];
-    const reach = SPARE + FARTHER * (Math.abs(heave) + halfTrack * Math.tan(Math.abs(angle)));
-    const state = stateOf(layWheel(model, w === 0 ? 1 : -1, axle.bar, reach), heave, angle);
-    if (state === null) return null;
-    states.push(state);
-  }
+  const states = layWheels(axle, heave, angle).map((curve) => stateOf(curve, heave, angle));
+  if (!states.every((state) => state !== null)) return null;
   const [sin, cos] = [Math.sin(angle), Math.cos(angle)];
   const sums = { springs: 0, changingRatio: 0, track: 0, hp: 0, hh: 0 };
   const twist = { value: 0, h: 0, p: 0, hh: 0, hp: 0, pp: 0 };
@@ -102,7 +94,7 @@ export function rollStiffness(axle: AxleLinkage, options: RollStiffnessOptions):
     twist.pp += side * (lever.second * zp * zp + lever.first * zpp);
   });
   // N·mm per radian.
-  const torsion = (axle.bar?.torsionalStiffness ?? 0) * NEWTON_METRE * DEGREES;
+  const torsion = (axle.bar?.torsionalStiffness ?? 0) * NEWTON_METRE_PER_DEGREE;
   const bar = torsion * (twist.p * twist.p + twist.value * twist.pp);
   const hp = sums.hp + torsion * (twist.h * twist.p + twist.value * twist.hp);
   const hh = sums.hh + torsion * (twist.h * twist.h + twist.value * twist.hh);
@@ -114,16 +106,10 @@ export function rollStiffness(axle: AxleLinkage, options: RollStiffnessOptions):
     coupling: -(hp * hp) / hh,
   };
   const inUnits = Object.fromEntries(
-    Object.entries(parts).map(([name, value]) => [name, value / NEWTON_METRE / DEGREES + 0]),
+    Object.entries(parts).map(([name, value]) => [name, value / NEWTON_METRE_PER_DEGREE + 0]),
   ) as Omit<RollStiffness, 'total'>;
   return { total: Object.values(inUnits).reduce((sum, part) => sum + part, 0), ...inUnits };
 }
-
-/** N·mm in a N·m. */
-const NEWTON_METRE = 1000;
-/** mm and times that a wheel may have to go farther than a flat half-track says. */
-const SPARE = 10;
-const FARTHER = 1.25;
 
 /** A wheel in a pose: its travel, and half-track, shock length and lever with their derivatives by that. */
 interface WheelState {

@@ -10,14 +10,13 @@
 // The roll centre is where two lines meet: each goes through a contact patch, square to the patch's path in the chassis.
 
 import type { ColumnInfo } from '../corner/columns.ts';
-import { modelOf } from '../corner/corner.ts';
 import { fault, show, unknownOptions } from '../diagnostic.ts';
 import { refuse } from '../errors/axle.ts';
 import { FIRST, READING, SECOND } from '../linkage/reader.ts';
 import { DEGREES } from '../units.ts';
 import type { AxleLinkage } from './axle.ts';
 import {
-  layWheel,
+  layWheels,
   leverThere,
   READ,
   readAlong,
@@ -111,9 +110,6 @@ const ROLLS = [-3, -2, -1, 0, 1, 2, 3];
 /** Degrees: no car rolls farther on its wheels. */
 export const MOST_ROLL = 30;
 const MOST_POSES = 1_000_000;
-/** How much farther than a flat half-track says a wheel may have to go, and how many mm. */
-const MARGIN = 1.25;
-const SPARE = 10;
 /** Two lines whose slopes differ less than this meet nowhere. */
 const PARALLEL = 1e-12;
 
@@ -125,7 +121,7 @@ const PARALLEL = 1e-12;
 export function sweepAxle(axle: AxleLinkage, options: AxleSweepOptions = {}): AxleSweep {
   const { heave, roll } = posesOf(options);
   const angle = roll.map((degrees) => degrees / DEGREES);
-  const curves = wheelsOf(axle, heave, angle);
+  const curves = layWheels(axle, largest(heave), largest(angle));
   const travels = curves.map((curve) => travelsAt(curve, heave, angle));
   const there = Uint32Array.from(heave.keys()).filter((k) =>
     travels.every((travel) => !Number.isNaN(travel[k])),
@@ -212,15 +208,8 @@ function posesOf(options: AxleSweepOptions): { heave: Float64Array; roll: Float6
   };
 }
 
-/** Both wheels, laid as far as the poses may ask. */
-function wheelsOf({ left, right, bar }: AxleLinkage, heave: Float64Array, angle: Float64Array): WheelCurve[] {
-  const most = (values: Float64Array) => values.reduce((so, value) => Math.max(so, Math.abs(value)), 0);
-  return [left, right].map((corner, w) => {
-    const model = modelOf(corner);
-    const [halfTrack] = model.drawing.points[model.contactPatch];
-    const reach = SPARE + MARGIN * (most(heave) + halfTrack * Math.tan(most(angle)));
-    return layWheel(model, w === 0 ? 1 : -1, bar, reach);
-  });
+function largest(values: Float64Array): number {
+  return values.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
 }
 
 function endTowards({ end, side, table }: WheelCurve, heave: number, angle: number): WheelEnd {

@@ -5,11 +5,13 @@
 //
 // one root for each wheel: g rises with z. It is started from a table of y and y' and corrected on the curve itself.
 
+import { modelOf } from '../corner/corner.ts';
 import type { CornerModel } from '../corner/model.ts';
-import { laySweep } from '../corner/sweep.ts';
+import { driverOf, laySweep } from '../corner/sweep.ts';
 import { type BoundMeasure, bindMeasure, type Measure } from '../linkage/measure.ts';
 import type { MotionStatus } from '../linkage/path.ts';
 import { FIRST, READING, type Reader, reader, readRows, SECOND } from '../linkage/reader.ts';
+import type { AxleLinkage } from './axle.ts';
 import { type AntiRollBar, type Following, type LeverAngle, leverAngle } from './bar.ts';
 
 /** Where a wheel's travel ends, mm, and how; `leverOverCentre` where the bar lets it go no farther. */
@@ -53,13 +55,22 @@ const CLOSE = 1e-9;
 /** A lever as drawn, before anything is known of how it moves. */
 const LEVEL: LeverAngle = { angle: 0, first: 0, second: 0 };
 
+/** How much farther than a half-track that stays as drawn says a wheel may have to go, and how many mm. */
+const FARTHER = 1.25;
+const SPARE = 10;
+
+/** Both wheels, the left one first, as far as heave (mm) and roll (radians) of these sizes may take them. */
+export function layWheels({ left, right, bar }: AxleLinkage, heave: number, roll: number): WheelCurve[] {
+  return [left, right].map((corner, w) => {
+    const model = modelOf(corner);
+    const [halfTrack] = model.drawing.points[model.contactPatch];
+    const reach = SPARE + FARTHER * (Math.abs(heave) + halfTrack * Math.tan(Math.abs(roll)));
+    return layWheel(model, w === 0 ? 1 : -1, bar, reach);
+  });
+}
+
 /** Lays the curve of a wheel, as far as `reach` mm either way or as it goes. */
-export function layWheel(
-  corner: CornerModel,
-  side: 1 | -1,
-  bar: AntiRollBar | null,
-  reach: number,
-): WheelCurve {
+function layWheel(corner: CornerModel, side: 1 | -1, bar: AntiRollBar | null, reach: number): WheelCurve {
   const model = bar === null ? corner : withLink(corner, bar);
   const { path, drawn, end } = laySweep(model, { bump: reach, droop: reach, columns: [] });
   const bound = (measure: Measure): BoundMeasure => bindMeasure(path.system, measure, 'measure');
@@ -183,8 +194,7 @@ export function readAlong(
   travel: Float64Array,
   take: (m: Float64Array, row: number, k: number) => void,
 ): void {
-  const { low, high } = r.path;
-  const driver = travel.map((z) => Math.min(high.at, Math.max(low.at, drawn + z)));
+  const driver = driverOf(travel, drawn, r.path, new Float64Array(travel.length));
   for (let first = 0; first < driver.length; ) {
     const rows = readRows(r, driver, first);
     for (let row = 0; row < rows; row++) take(r.m, row, first + row);
@@ -212,16 +222,13 @@ const SETTLED = 1e-7;
 /** mm: how far beyond its end a wheel may have to go to be at that end. */
 const ROUNDING = 1e-9;
 
-/**
- * Travels of a wheel for heaves and rolls, mm and radians, into `travel`; NaN in `travel` marks those out of its reach, for the caller to take out.
- */
+/** Travels of a wheel for heaves and rolls, mm and radians; NaN marks those out of its reach, for the caller to take out. */
 export function travelsAt(curve: WheelCurve, heave: Float64Array, roll: Float64Array): Float64Array {
   const { side, end, drawn, halfTrack, table } = curve;
   const travel = new Float64Array(heave.length);
   const lean = roll.map((angle) => side * Math.tan(angle));
   for (let k = 0; k < travel.length; k++) travel[k] = startOf(table, end, heave[k], lean[k]);
-  const inReach = Uint32Array.from(travel.keys()).filter((k) => !Number.isNaN(travel[k]));
-  let open = inReach;
+  let open = Uint32Array.from(travel.keys()).filter((k) => !Number.isNaN(travel[k]));
   for (let round = 0; round < CORRECTIONS && open.length > 0; round++) {
     const still: number[] = [];
     const at = Float64Array.from(open, (k) => travel[k]);

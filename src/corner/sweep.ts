@@ -201,8 +201,8 @@ function beforeStillPatch(end: Ends, still: readonly StationaryPlace[], drawn: n
   return { droop, bump };
 }
 
-/** The driver at each travel, kept in the path's range against rounding. */
-function driverOf(
+/** The driver at each travel into `driver`, kept in the path's range against rounding. */
+export function driverOf(
   travel: Float64Array,
   drawn: number,
   { low, high }: Path,

@@ -29,6 +29,25 @@ export function decompose(rows: readonly (readonly number[])[], columns: number)
   };
 }
 
+/** The shortest x that makes |A x - b| least, for a dense matrix given by rows; singular values up to `none` count as zero. */
+export function shortestLeast(
+  rows: readonly (readonly number[])[],
+  b: readonly number[],
+  columns: number,
+  none: (largest: number) => number,
+): number[] {
+  const { values, left, right } = decompose(rows, columns);
+  const x = new Array<number>(columns).fill(0);
+  for (let k = 0; k < Math.min(rows.length, columns); k++) {
+    if (values[k] <= none(values[0])) continue;
+    const share = left[k].reduce((sum, value, i) => sum + value * b[i], 0) / values[k];
+    right[k].forEach((value, j) => {
+      x[j] += share * value;
+    });
+  }
+  return x;
+}
+
 /** What the rows of a matrix determine: singular values, rank by relative size, and an orthonormal null space. */
 export interface RankReport {
   readonly singularValues: readonly number[];

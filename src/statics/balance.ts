@@ -71,6 +71,11 @@ export interface Place {
   readonly values: readonly number[];
 }
 
+/** What steps of all free points together are measured by: the size, for each root of a free point. */
+export function stepLength({ size, structure }: System): number {
+  return size * Math.sqrt(Math.max(1, structure.freePoints.length));
+}
+
 /** Largest residual of the rows at a pose; the Jacobian there is filled. */
 function missing({ system, bars }: Loaded, e: TaylorExpansion, pose: Float64Array, c: number): number {
   residual(e, pose);

@@ -5,9 +5,9 @@
 //   any      |Q - K y|^2/2       the force left falls at each step: Newton's method
 
 import { dot } from '../linkage/singular-pose.ts';
-import { decompose } from '../numerics/singular-values.ts';
+import { decompose, shortestLeast } from '../numerics/singular-values.ts';
 import { trustStep } from '../numerics/trust-region.ts';
-import { type Balance, balanceAt, closedNear, type Loaded, type Place } from './balance.ts';
+import { type Balance, balanceAt, closedNear, type Loaded, type Place, stepLength } from './balance.ts';
 
 /** What is sought: a stable rest downhill, or whatever balance is near. */
 export type Seek = 'stable' | 'any';
@@ -42,9 +42,9 @@ const POLISH = 4;
 /** The balance that is reached from a place whose rows are satisfied, with steps no longer than `longest` sizes. */
 export function descend(task: Loaded, start: Place, seek: Seek, longest = LARGEST): Found {
   const { system } = task;
-  const { size, extent, structure } = system;
-  const points = Math.sqrt(Math.max(1, structure.freePoints.length));
-  let radius = Math.min(FIRST, longest) * size * points;
+  const { size, extent } = system;
+  const length = stepLength(system);
+  let radius = Math.min(FIRST, longest) * length;
   const first = balanceAt(task, start);
   if (first === null) return { status: 'noValue', balance: null, place: start };
   let now = first;
@@ -65,7 +65,7 @@ export function descend(task: Loaded, start: Place, seek: Seek, longest = LARGES
     const kept = next === null ? -1 : keptBy(now, next, seek, step.gain, extent);
     if (next !== null && kept >= KEPT) now = next;
     if (kept < KEPT) radius = Math.min(radius, Math.hypot(...step.y)) / 4;
-    else if (kept >= GOOD && step.isHeld) radius = Math.min(2 * radius, longest * size * points);
+    else if (kept >= GOOD && step.isHeld) radius = Math.min(2 * radius, longest * length);
   }
   const isLittle = norm(now.Q) <= LITTLE * now.force;
   return ended(isLittle ? 'balanced' : 'notConverged');
@@ -83,16 +83,7 @@ export function moved(task: Loaded, from: Balance, y: readonly number[], c = fro
 
 /** The full step of Newton's method; along directions without stiffness nothing. */
 export function newtonStep({ K, Q, stiffness }: Balance): number[] {
-  const { values, left, right } = decompose(K, K.length);
-  const y = Q.map(() => 0);
-  values.forEach((value, k) => {
-    if (value <= FLAT * stiffness) return;
-    const share = dot(left[k], Q) / value;
-    right[k].forEach((entry, j) => {
-      y[j] += share * entry;
-    });
-  });
-  return y;
+  return shortestLeast(K, Q, K.length, () => FLAT * stiffness);
 }
 
 /** Singular values of K below this share of what it is made of are none. */

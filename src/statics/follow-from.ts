@@ -15,7 +15,7 @@ import { driverFaults } from '../linkage/drivers.ts';
 import { isRecord } from '../linkage/joints.ts';
 import { dot } from '../linkage/singular-pose.ts';
 import { compile, type System } from '../linkage/system.ts';
-import { decompose } from '../numerics/singular-values.ts';
+import { decompose, shortestLeast } from '../numerics/singular-values.ts';
 import { zeroBetween } from '../numerics/zero.ts';
 import {
   type Balance,
@@ -25,6 +25,7 @@ import {
   type Loaded,
   loaded,
   type Place,
+  stepLength,
 } from './balance.ts';
 import { descend, isBalanced, moved, polished, principal } from './descend.ts';
 import {
@@ -238,7 +239,7 @@ interface Standing {
 
 function follow(task: Loaded, opened: Place, from: number, to: number): FollowedPose {
   const { system } = task;
-  const length = system.size * Math.sqrt(Math.max(1, system.structure.freePoints.length));
+  const length = stepLength(system);
   /** What of c counts as much as a size. */
   const unit = to === from ? 1 : Math.abs(to - from) / length;
   const way = Math.sign(to - from);
@@ -418,17 +419,11 @@ const FLAT = 1e-7;
 /** The shortest step that takes the force left over away. */
 function shortest({ K, Q, growth }: Balance, unit: number): Tangent {
   const n = K.length;
-  const { values, left, right } = decompose(
+  const step = shortestLeast(
     K.map((row, i) => [...row, growth[i] * unit]),
+    Q,
     n + 1,
+    (largest) => FLAT * largest,
   );
-  const step = new Array<number>(n + 1).fill(0);
-  for (let k = 0; k < n; k++) {
-    if (values[k] <= FLAT * values[0]) continue;
-    const share = dot(left[k], Q) / values[k];
-    right[k].forEach((value, j) => {
-      step[j] += share * value;
-    });
-  }
   return { y: step.slice(0, n), c: step[n] };
 }

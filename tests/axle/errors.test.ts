@@ -1,20 +1,7 @@
-import { axle, doubleWishbone, InputError, rollStiffness, sweepAxle, torsionalStiffness } from 'jounce';
+import { axle, InputError, rollStiffness, sweepAxle, torsionalStiffness } from 'jounce';
 import { describe, it } from 'vitest';
 import { expectSame } from '../support/tolerance.ts';
-
-const left = doubleWishbone({
-  lowerArm: { inner: [231, 148], outer: [628, 139] },
-  upperArm: { inner: [287, 342], outer: [591, 361] },
-  wheel: { centre: [694, 301], camber: -1 },
-  coilover: { on: 'lowerArm', mount: [497, 158], chassisMount: [322, 471] },
-});
-const bar = {
-  on: 'lowerArm',
-  linkMount: [470, 160],
-  leverEnd: [462, 318],
-  leverLength: 210,
-  torsionalStiffness: 12,
-} as const;
+import { BAR as bar, CORNER as left } from './roadster.ts';
 
 /** What is refused: code and place of each issue. */
 function codes(run: () => unknown): string[] {

@@ -4,24 +4,12 @@
  * has the roll centre's part as a moment, from memory).
  */
 
-import { axle, doubleWishbone, rollStiffness, sweep, sweepAxle, torsionalStiffness } from 'jounce';
+import { axle, rollStiffness, sweep, sweepAxle } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { EPS, expectClose, expectSame, expectWithin } from '../support/tolerance.ts';
+import { BAR as bar, CORNER as corner } from './roadster.ts';
 
 const DEGREE = Math.PI / 180;
-const corner = doubleWishbone({
-  lowerArm: { inner: [231, 148], outer: [628, 139] },
-  upperArm: { inner: [287, 342], outer: [591, 361] },
-  wheel: { centre: [694, 301], camber: -1 },
-  coilover: { on: 'lowerArm', mount: [497, 158], chassisMount: [322, 471] },
-});
-const bar = {
-  on: 'lowerArm',
-  linkMount: [470, 160],
-  leverEnd: [462, 318],
-  leverLength: 210,
-  torsionalStiffness: torsionalStiffness({ diameter: 20, length: 760 }),
-} as const;
 const [left, right] = [
   { rate: 42, free: 420 },
   { rate: 55, free: 402 },

@@ -11,24 +11,12 @@ import { describe, expect, it } from 'vitest';
 import { modelOf } from '../../src/corner/corner.ts';
 import { wildCorners } from '../support/corners.ts';
 import { expectClose, expectSame, expectWithin } from '../support/tolerance.ts';
+import { BAR, CORNER } from './roadster.ts';
 
 const DEGREE = Math.PI / 180;
 
 /** Roundings of sums of a few lengths of an axle. */
 const FEW = 64;
-const ROADSTER = doubleWishbone({
-  lowerArm: { inner: [231, 148], outer: [628, 139] },
-  upperArm: { inner: [287, 342], outer: [591, 361] },
-  wheel: { centre: [694, 301], camber: -1 },
-  coilover: { on: 'lowerArm', mount: [497, 158], chassisMount: [322, 471] },
-});
-const BAR = {
-  on: 'lowerArm',
-  linkMount: [470, 160],
-  leverEnd: [462, 318],
-  leverLength: 210,
-  torsionalStiffness: torsionalStiffness({ diameter: 20, length: 760 }),
-} as const;
 /** mm between two solvers of a corner some 700 mm wide, near no dead point. */
 const SOLVED = 1e-9;
 const POSES = { heave: [-40, 0, 35], roll: [-4, -1.5, 0, 2, 5] };
@@ -95,8 +83,8 @@ describe('an axle', () => {
   });
 
   it('has of each wheel what a sweep of its corner has at its travel', () => {
-    const curves = sweep(ROADSTER, { bump: 130, droop: 130 });
-    for (const row of sweepAxle(axle({ left: ROADSTER, bar: BAR }), POSES).rows()) {
+    const curves = sweep(CORNER, { bump: 130, droop: 130 });
+    for (const row of sweepAxle(axle({ left: CORNER, bar: BAR }), POSES).rows()) {
       for (const [side, travel] of [
         ['left', row.leftTravel],
         ['right', row.rightTravel],
@@ -111,8 +99,8 @@ describe('an axle', () => {
   });
 
   it('level has the roll centre of its corner, in the middle', () => {
-    const curves = sweep(ROADSTER, { bump: 60, droop: 60 });
-    for (const row of sweepAxle(axle({ left: ROADSTER }), { heave: [-50, 0, 20, 60], roll: [0] }).rows()) {
+    const curves = sweep(CORNER, { bump: 60, droop: 60 });
+    for (const row of sweepAxle(axle({ left: CORNER }), { heave: [-50, 0, 20, 60], roll: [0] }).rows()) {
       expectSame(row.rollCentreY, 0);
       expectClose(row.rollCentreHeight!, curves.at(row.heave).rollCentreHeight!, { times: FEW, scale: 700 });
       expectClose(row.rollCentreChassisZ!, row.rollCentreHeight! + row.heave, { times: 4, scale: 700 });
@@ -180,7 +168,7 @@ describe('an axle', () => {
   });
 
   it('has exact derivatives by heave and by roll', () => {
-    const left = axle({ left: ROADSTER, bar: BAR });
+    const left = axle({ left: CORNER, bar: BAR });
     const at = (heave: number, roll: number) => sweepAxle(left, { heave: [heave], roll: [roll] }).rows()[0];
     const h = 1e-3;
     for (const [heave, roll] of [
@@ -207,7 +195,7 @@ describe('an axle', () => {
 
   it('leaned the other way is its mirror image, to the bit', () => {
     const both = (roll: number) =>
-      sweepAxle(axle({ left: ROADSTER, bar: BAR }), { heave: [-30, 10, 40], roll: [roll] }).rows();
+      sweepAxle(axle({ left: CORNER, bar: BAR }), { heave: [-30, 10, 40], roll: [roll] }).rows();
     for (const [k, row] of both(2.7).entries()) {
       const image = both(-2.7)[k];
       for (const name of [
@@ -229,13 +217,13 @@ describe('an axle', () => {
 
   it('keeps the length of its drop links, level or not', () => {
     const length = Math.hypot(BAR.linkMount[0] - BAR.leverEnd[0], BAR.linkMount[1] - BAR.leverEnd[1]);
-    for (const row of sweepAxle(axle({ left: ROADSTER, bar: BAR }), POSES).rows()) {
+    for (const row of sweepAxle(axle({ left: CORNER, bar: BAR }), POSES).rows()) {
       for (const side of ['left', 'right'] as const) {
         const [angle, lean] = [row[`${side}LeverAngle`]!, row[`${side}LinkAngle`]!].map((a) => a * DEGREE);
         const along = BAR.leverLength * (1 - Math.cos(angle));
         // The link's planar length, from its lean and how far out its lower end is.
         const planar = Math.sqrt(length * length - along * along);
-        const swung = modelOf(ROADSTER).drawing.points.lowerInner;
+        const swung = modelOf(CORNER).drawing.points.lowerInner;
         const [dy, dz] = [BAR.linkMount[0] - swung[0], BAR.linkMount[1] - swung[1]];
         const [ey, ez] = [BAR.leverEnd[0], BAR.leverEnd[1] + BAR.leverLength * Math.sin(angle)];
         const lower = [ey - planar * Math.sin(lean), ez - planar * Math.cos(lean)];
@@ -248,7 +236,7 @@ describe('an axle', () => {
   });
 
   it('says where a wheel does not get to, and gives the rest', () => {
-    const swept = sweepAxle(axle({ left: ROADSTER, bar: BAR }), { heave: [0, 700], roll: [0, 3] });
+    const swept = sweepAxle(axle({ left: CORNER, bar: BAR }), { heave: [0, 700], roll: [0, 3] });
     expectSame(
       swept.columns.heave.length +
         new Set(swept.outOfReach.map(({ heave, roll }) => `${heave} ${roll}`)).size,

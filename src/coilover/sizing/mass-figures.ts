@@ -4,7 +4,7 @@
 //
 //   D / k_w,    with the bar D / (k_w + 2 B / t^2).
 
-import { DEGREES, GRAVITY } from '../../units.ts';
+import { GRAVITY, NEWTON_METRE_PER_DEGREE } from '../../units.ts';
 import type { CarMasses } from '../masses.ts';
 import type { FigureInfos, Numbers } from './figure.ts';
 import type { AxleState } from './state.ts';
@@ -74,7 +74,7 @@ export const CAR_FIGURES = {
 
 /** What an anti-roll bar (N m/deg at the axle) adds to the rate of each wheel where the two move apart, N/mm; track in mm. */
 export function barRate(rollStiffness: number, track: number): number {
-  return (2 * rollStiffness * 1000 * DEGREES) / track ** 2;
+  return (2 * rollStiffness * NEWTON_METRE_PER_DEGREE) / track ** 2;
 }
 
 export function massNumbers({

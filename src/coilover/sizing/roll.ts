@@ -7,7 +7,7 @@
 // sprung mass lies (T. D. Gillespie, "Fundamentals of Vehicle Dynamics", 1992, ch. 6; from memory). Tyres are taken as rigid.
 
 import { AXLES } from '../../corner/axles.ts';
-import { DEGREES, GRAVITY } from '../../units.ts';
+import { DEGREES, GRAVITY, NEWTON_METRE_PER_DEGREE } from '../../units.ts';
 import { type FigureInfos, type Numbers, none } from './figure.ts';
 import type { AxleState } from './state.ts';
 
@@ -49,15 +49,12 @@ export const CAR_ROLL_FIGURES = {
   },
 } as const satisfies FigureInfos;
 
-/** N mm/rad in a N m/deg. */
-const PER_DEGREE = 1000 * DEGREES;
-
 export function rollOfAxle({ atRest, rest, shock, given }: AxleState): Numbers<typeof ROLL_FIGURES> {
   if (atRest === null || rest === null) {
     return { ...none(ROLL_FIGURES), rollCentreHeight: shock.patch(0).rollCentreHeight };
   }
   const { y, rollCentreHeight } = shock.patch(rest.travel);
-  const stiffness = (atRest.rate * (2 * y) ** 2) / 2 / PER_DEGREE;
+  const stiffness = (atRest.rate * (2 * y) ** 2) / 2 / NEWTON_METRE_PER_DEGREE;
   return {
     rollStiffness: stiffness,
     rollStiffnessWithBar:
@@ -88,7 +85,7 @@ export function rollOfCar(
   const angle = (stiffness: (number | null)[]) => {
     const [f, r] = stiffness;
     if (f === null || r === null) return null;
-    const left = (f + r) * PER_DEGREE - moment;
+    const left = (f + r) * NEWTON_METRE_PER_DEGREE - moment;
     return left > 0 ? (moment / left) * DEGREES : null;
   };
   return {

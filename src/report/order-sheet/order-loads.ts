@@ -11,11 +11,11 @@ import { certain } from '../../document/uncertain.ts';
 
 type Loaded = Pick<AxleSizing, 'forces' | 'input' | 'damper' | 'limits'>;
 
-/** What the damper's end stop holds back with the wheel hanging at full droop, N; null where the damper does not end the droop travel. */
+/** What the damper's end stop holds back with the wheel off the ground at full droop, N; null where the damper does not end the droop travel. */
 export function toppingOutLoad({ forces, limits }: Loaded): number | null {
-  const hanging = forces?.cases.find(({ name }) => name === 'full droop');
-  if (hanging === undefined || limits.droop?.cause !== 'damperExtended') return null;
-  return hanging.shock.metalContact < 0 ? -hanging.shock.metalContact : null;
+  const offGround = forces?.cases.find(({ tyre }) => tyre === null);
+  if (offGround === undefined || limits.droop?.cause !== 'damperExtended') return null;
+  return offGround.shock.metalContact < 0 ? -offGround.shock.metalContact : null;
 }
 
 /** Force of the spring at design ride height, N; null where it is not known. */
