@@ -1,4 +1,13 @@
 export { type AxleInput, type AxleLinkage, axle } from './axle/axle.ts';
+export {
+  type AxleLimitOptions,
+  type AxleLimits,
+  axleLimits,
+  type HeaveLimit,
+  type HeaveRange,
+  type RollLimit,
+  type WheelLimit,
+} from './axle/axle-limits.ts';
 export { type AntiRollBar, type RoundBar, torsionalStiffness } from './axle/bar.ts';
 export {
   type RollStiffness,

@@ -126,6 +126,10 @@ function tableOf(curve: Laid, ends: WheelCurve['end']): Table {
     y[k] = m[row];
     slope[k] = m[row + FIRST];
   });
+  // At a dead point the half-track goes on while the travel does not: there the table takes the slope of the chord.
+  const last = PARTS - 1;
+  if (!Number.isFinite(slope[0])) slope[0] = (y[1] - y[0]) / step;
+  if (!Number.isFinite(slope[PARTS])) slope[PARTS] = (y[PARTS] - y[last]) / step;
   return { from, step, y, slope };
 }
 
@@ -240,6 +244,8 @@ export function travelsAt(curve: WheelCurve, heave: Float64Array, roll: Float64A
     });
     open = Uint32Array.from(still);
   }
+  // What has not settled is beyond where the wheel turns back, beside a dead point.
+  for (const k of open) travel[k] = Number.NaN;
   return travel;
 }
 

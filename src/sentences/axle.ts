@@ -10,6 +10,7 @@ export const AXLE: PlainSentences = {
     advice: 'move linkMount, or leverEnd with the lever',
   },
   notPlaces: (say) => ({ problem: 'not a list of places', allowed: `finite numbers, ${say.text('unit')}` }),
+  notLimits: { problem: 'no limits of a corner', allowed: 'what limits(corner, options) returns' },
   rollTooLarge: (say) => ({
     problem: 'too much roll',
     allowed: `between -${say.text('most')} and ${say.text('most')} degrees`,

@@ -5,7 +5,7 @@
  */
 
 import * as fc from 'fast-check';
-import { axle, customCorner, doubleWishbone, sweep, sweepAxle, torsionalStiffness } from 'jounce';
+import { axle, customCorner, doubleWishbone, limits, sweep, sweepAxle, torsionalStiffness } from 'jounce';
 import { type Drawing, drive } from 'jounce/linkage';
 import { describe, expect, it } from 'vitest';
 import { modelOf } from '../../src/corner/corner.ts';
@@ -96,6 +96,22 @@ describe('an axle', () => {
         expectClose(row[`${side}Camber`], at.camber + lean, { times: FEW, scale: 90 });
       }
     }
+  });
+
+  it('goes as far as its corners, one that ends at a dead point too', () => {
+    const { droop } = limits(CORNER);
+    expectSame(droop!.cause, 'deadPoint');
+    const swept = sweepAxle(axle({ left: CORNER }), {
+      heave: [droop!.travel + 1, droop!.travel - 1],
+      roll: [0],
+    });
+    expectSame([...swept.columns.leftTravel], [droop!.travel + 1]);
+    expectSame(
+      swept.outOfReach.map(({ end }) => end.status),
+      ['deadPoint', 'deadPoint'],
+    );
+    const leaning = sweepAxle(axle({ left: CORNER }), { heave: [droop!.travel / 2], roll: [-2, 2] });
+    expectSame(leaning.outOfReach, []);
   });
 
   it('level has the roll centre of its corner, in the middle', () => {

@@ -1,0 +1,188 @@
+// The limits of an axle are those of its wheels. A limit of a wheel is a travel z; at a roll p the axle comes to it at the heave
+//
+//   e = z + s y(z) tan p,        y the half-track there, s = 1 for the left wheel and -1 for the right one,
+//
+// so that over tan p each limit is a straight line, and the largest roll is where a bump line of one wheel meets the droop line of the other.
+
+import type { LimitCause, Limits } from '../corner/limits/limits.ts';
+import { fault, show, unknownOptions } from '../diagnostic.ts';
+import { refuse } from '../errors/axle.ts';
+import { DEGREES } from '../units.ts';
+import type { AxleLinkage } from './axle.ts';
+import { MOST_ROLL } from './sweep-axle.ts';
+import { layWheels, readAlong, type WheelCurve } from './wheel-curve.ts';
+
+/** What ends the travel of each wheel, and the rolls at which the heave that is left is given. */
+export interface AxleLimitOptions {
+  /** Of the left corner by itself, found by `limits`. */
+  readonly left: Limits;
+  /** Of the right corner; those of the left one if left out. */
+  readonly right?: Limits;
+  /** Degrees, left side up positive; default -5 to 5 by 1. */
+  readonly roll?: readonly number[];
+}
+
+/** What ends the travel of one wheel of an axle. */
+export interface WheelLimit {
+  readonly side: 'left' | 'right';
+  /** Travel of that wheel, mm, bump positive. */
+  readonly travel: number;
+  /** As for a corner, or the lever of the bar over its centre. */
+  readonly cause: LimitCause | 'leverOverCentre';
+  /** Which of several, as in `Limit`; empty where there is but one. */
+  readonly part: string;
+}
+
+/** How far an axle goes at a roll; null where nothing ends it. */
+export interface HeaveRange {
+  /** Degrees, left side up positive. */
+  readonly roll: number;
+  /** The first limit in bump of both wheels and the heave there, mm. */
+  readonly bump: HeaveLimit | null;
+  /** The first limit in droop of both wheels; its heave is above that of `bump` beyond the largest roll, where no pose is left. */
+  readonly droop: HeaveLimit | null;
+}
+
+/** A limit of a wheel, and the heave at which the axle comes to it. */
+export interface HeaveLimit extends WheelLimit {
+  /** mm, bump of both wheels positive. */
+  readonly heave: number;
+}
+
+/** The largest roll to one side: one wheel in bump and the other in droop, both at their limits. */
+export interface RollLimit {
+  /** Degrees, left side up positive. */
+  readonly roll: number;
+  /** mm, bump of both wheels positive. */
+  readonly heave: number;
+  readonly left: WheelLimit;
+  readonly right: WheelLimit;
+}
+
+/** Where the travel of an axle ends. */
+export interface AxleLimits {
+  /** At the rolls that were asked for. */
+  readonly ranges: readonly HeaveRange[];
+  /** The largest rolls, left side up and right side up; null where a wheel has no limit there. */
+  readonly leftUp: RollLimit | null;
+  readonly rightUp: RollLimit | null;
+}
+
+const ROLLS = [-5, -4, -3, -2, -1, 0, 1, 2, 3, 4, 5];
+
+/**
+ * Where the travel of an axle ends over heave and roll: a pose is reached if neither wheel is past a limit of its own.
+ *
+ * `groundContact` is that of a level chassis: in roll one side of it comes nearer to the ground, the other goes farther away.
+ *
+ * @throws InputError for invalid options, with every issue.
+ */
+export function axleLimits(axle: AxleLinkage, options: AxleLimitOptions): AxleLimits {
+  const { alone, rolls } = checked(options);
+  const ends = endsOf(axle, alone);
+  const at = (roll: number) => {
+    const tangent = Math.tan(roll / DEGREES);
+    const lie = (way: Way) => ends[way].map((end) => laid(end, tangent));
+    return {
+      roll,
+      bump: first(lie('bump'), (a, b) => a.heave < b.heave),
+      droop: first(lie('droop'), (a, b) => a.heave > b.heave),
+    };
+  };
+  const find = (side: Side, way: Way) => ends[way].find(({ limit }) => limit.side === side) ?? null;
+  return {
+    ranges: rolls.map(at),
+    leftUp: rollLimit(find('left', 'droop'), find('right', 'bump')),
+    rightUp: rollLimit(find('left', 'bump'), find('right', 'droop')),
+  };
+}
+
+type Side = WheelLimit['side'];
+type Way = 'bump' | 'droop';
+
+/** A limit of a wheel, and its half-track there, to the left. */
+interface End {
+  readonly limit: WheelLimit;
+  readonly y: number;
+}
+
+function laid({ limit, y }: End, tangent: number): HeaveLimit {
+  return { ...limit, heave: limit.travel + y * tangent };
+}
+
+function first(found: readonly HeaveLimit[], isNearer: (a: HeaveLimit, b: HeaveLimit) => boolean) {
+  return found.reduce<HeaveLimit | null>(
+    (best, one) => (best === null || isNearer(one, best) ? one : best),
+    null,
+  );
+}
+
+/** Where two such lines of the left and the right wheel meet. */
+function rollLimit(left: End | null, right: End | null): RollLimit | null {
+  if (left === null || right === null) return null;
+  const tangent = (right.limit.travel - left.limit.travel) / (left.y - right.y);
+  return {
+    roll: Math.atan(tangent) * DEGREES,
+    // Both lines' mean, which a mirror image leaves as it is.
+    heave: 0.5 * (left.limit.travel + left.y * tangent + (right.limit.travel + right.y * tangent)),
+    left: left.limit,
+    right: right.limit,
+  };
+}
+
+/** The limits of both wheels in bump and in droop, with the bar's. */
+function endsOf(axle: AxleLinkage, alone: Readonly<Record<Side, Limits>>): Readonly<Record<Way, End[]>> {
+  const reach = Math.max(
+    ...SIDES.flatMap((side) => WAYS.map((way) => Math.abs(alone[side][way]?.travel ?? 0))),
+  );
+  const curves = layWheels(axle, reach, 0);
+  const found = (way: Way) =>
+    SIDES.flatMap((side, w): End[] => {
+      const limit = nearer(alone[side][way], curves[w].end[way], side);
+      return limit === null ? [] : [{ limit, y: curves[w].side * halfTrackAt(curves[w], limit.travel) }];
+    });
+  return { bump: found('bump'), droop: found('droop') };
+}
+
+const SIDES = ['left', 'right'] as const;
+const WAYS = ['bump', 'droop'] as const;
+
+/** What comes first: the wheel's own limit, or the lever of the bar. */
+function nearer(
+  limit: Limits[Way],
+  { travel, status }: WheelCurve['end'][Way],
+  side: Side,
+): WheelLimit | null {
+  const locks =
+    status === 'leverOverCentre' && !(limit !== null && Math.abs(limit.travel) <= Math.abs(travel));
+  if (locks) return { side, travel, cause: status, part: '' };
+  return limit === null ? null : { side, travel: limit.travel, cause: limit.cause, part: limit.part };
+}
+
+function halfTrackAt(curve: WheelCurve, travel: number): number {
+  let y = 0;
+  readAlong(curve.halfTrack, curve.drawn, Float64Array.of(travel), (m, row) => {
+    y = m[row];
+  });
+  return y;
+}
+
+function checked(options: AxleLimitOptions) {
+  const faults = unknownOptions(options, ['left', 'right', 'roll']);
+  refuse('axle limit options', faults);
+  const { left, right = left, roll = ROLLS } = options;
+  for (const [side, value] of Object.entries(options.right === undefined ? { left } : { left, right })) {
+    if (!WAYS.every((way) => isLimit(value?.[way])))
+      faults.push(fault('notLimits', side, { got: show(value) }));
+  }
+  if (!Array.isArray(roll) || !roll.every(Number.isFinite))
+    faults.push(fault('notPlaces', 'roll', { got: show(roll), unit: 'degrees' }));
+  else if (roll.some((degrees) => Math.abs(degrees) > MOST_ROLL))
+    faults.push(fault('rollTooLarge', 'roll', { got: show(roll), most: MOST_ROLL }));
+  refuse('axle limit options', faults);
+  return { alone: { left, right }, rolls: roll };
+}
+
+function isLimit(limit: unknown): boolean {
+  return limit === null || Number.isFinite((limit as { readonly travel?: unknown } | undefined)?.travel);
+}
