@@ -18,7 +18,7 @@ const layers = {
   coilover: upToSizing,
   survey: upToSizing,
   design: [...upToSizing, 'synthesis'],
-  report: [...upToSizing, 'survey', 'design', 'sentences'],
+  report: [...upToSizing, 'axle', 'survey', 'design', 'sentences'],
 };
 
 /** Packages, and the one place in src that knows each. */

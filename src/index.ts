@@ -184,6 +184,8 @@ export type { LeastSquaresStatus } from './numerics/least-squares.ts';
 export type { SearchEnd } from './numerics/minimiser.ts';
 export type { SearchProgress, SearchReport } from './numerics/multistart.ts';
 export { approximationLabel } from './report/approximation-label.ts';
+export { type PlotAxleLimitsOptions, plotAxleLimits } from './report/axle-map.ts';
+export { type DrawAxleOptions, drawAxle } from './report/axle-picture.ts';
 export { sweepCsv } from './report/csv.ts';
 export { type PlotCurvesOptions, plotCurves } from './report/curves.ts';
 export { plotDampingForce } from './report/damping-picture.ts';

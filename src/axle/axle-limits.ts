@@ -41,6 +41,8 @@ export interface HeaveRange {
   readonly bump: HeaveLimit | null;
   /** The first limit in droop of both wheels; its heave is above that of `bump` beyond the largest roll, where no pose is left. */
   readonly droop: HeaveLimit | null;
+  /** Heave at which each wheel comes to its bump stop, mm; null for one without, or one that does not come to it. */
+  readonly bumpStopContact: Readonly<Record<'left' | 'right', number | null>>;
 }
 
 /** A limit of a wheel, and the heave at which the axle comes to it. */
@@ -79,14 +81,16 @@ const ROLLS = [-5, -4, -3, -2, -1, 0, 1, 2, 3, 4, 5];
  */
 export function axleLimits(axle: AxleLinkage, options: AxleLimitOptions): AxleLimits {
   const { alone, rolls } = checked(options);
-  const ends = endsOf(axle, alone);
-  const at = (roll: number) => {
+  const { ends, contacts } = placesOf(axle, alone);
+  const at = (roll: number): HeaveRange => {
     const tangent = Math.tan(roll / DEGREES);
-    const lie = (way: Way) => ends[way].map((end) => laid(end, tangent));
+    const lie = (way: Way) => ends[way].map((end) => ({ ...end.limit, heave: heaveAt(end, tangent) }));
+    const contact = (place: Place | null) => (place === null ? null : heaveAt(place, tangent));
     return {
       roll,
       bump: first(lie('bump'), (a, b) => a.heave < b.heave),
       droop: first(lie('droop'), (a, b) => a.heave > b.heave),
+      bumpStopContact: { left: contact(contacts.left), right: contact(contacts.right) },
     };
   };
   const find = (side: Side, way: Way) => ends[way].find(({ limit }) => limit.side === side) ?? null;
@@ -100,14 +104,18 @@ export function axleLimits(axle: AxleLinkage, options: AxleLimitOptions): AxleLi
 type Side = WheelLimit['side'];
 type Way = 'bump' | 'droop';
 
-/** A limit of a wheel, and its half-track there, to the left. */
-interface End {
-  readonly limit: WheelLimit;
+/** A travel of a wheel, and its half-track there, to the left. */
+interface Place {
+  readonly travel: number;
   readonly y: number;
 }
 
-function laid({ limit, y }: End, tangent: number): HeaveLimit {
-  return { ...limit, heave: limit.travel + y * tangent };
+interface End extends Place {
+  readonly limit: WheelLimit;
+}
+
+function heaveAt({ travel, y }: Place, tangent: number): number {
+  return travel + y * tangent;
 }
 
 function first(found: readonly HeaveLimit[], isNearer: (a: HeaveLimit, b: HeaveLimit) => boolean) {
@@ -120,28 +128,39 @@ function first(found: readonly HeaveLimit[], isNearer: (a: HeaveLimit, b: HeaveL
 /** Where two such lines of the left and the right wheel meet. */
 function rollLimit(left: End | null, right: End | null): RollLimit | null {
   if (left === null || right === null) return null;
-  const tangent = (right.limit.travel - left.limit.travel) / (left.y - right.y);
+  const tangent = (right.travel - left.travel) / (left.y - right.y);
   return {
     roll: Math.atan(tangent) * DEGREES,
     // Both lines' mean, which a mirror image leaves as it is.
-    heave: 0.5 * (left.limit.travel + left.y * tangent + (right.limit.travel + right.y * tangent)),
+    heave: 0.5 * (heaveAt(left, tangent) + heaveAt(right, tangent)),
     left: left.limit,
     right: right.limit,
   };
 }
 
-/** The limits of both wheels in bump and in droop, with the bar's. */
-function endsOf(axle: AxleLinkage, alone: Readonly<Record<Side, Limits>>): Readonly<Record<Way, End[]>> {
+/** The limits of both wheels in bump and in droop, with the bar's, and where their bump stops are touched. */
+function placesOf(axle: AxleLinkage, alone: Readonly<Record<Side, Limits>>) {
   const reach = Math.max(
     ...SIDES.flatMap((side) => WAYS.map((way) => Math.abs(alone[side][way]?.travel ?? 0))),
   );
   const curves = layWheels(axle, reach, 0);
+  const placeOf = (w: number, travel: number): Place => ({
+    travel,
+    y: curves[w].side * halfTrackAt(curves[w], travel),
+  });
   const found = (way: Way) =>
     SIDES.flatMap((side, w): End[] => {
       const limit = nearer(alone[side][way], curves[w].end[way], side);
-      return limit === null ? [] : [{ limit, y: curves[w].side * halfTrackAt(curves[w], limit.travel) }];
+      return limit === null ? [] : [{ limit, ...placeOf(w, limit.travel) }];
     });
-  return { bump: found('bump'), droop: found('droop') };
+  const contact = (side: Side, w: number) => {
+    const met = alone[side].events.find((event) => event.side === 'bump');
+    return met === undefined || met.travel > curves[w].end.bump.travel ? null : placeOf(w, met.travel);
+  };
+  return {
+    ends: { bump: found('bump'), droop: found('droop') } satisfies Record<Way, End[]>,
+    contacts: { left: contact('left', 0), right: contact('right', 1) } satisfies Record<Side, Place | null>,
+  };
 }
 
 const SIDES = ['left', 'right'] as const;

@@ -19,5 +19,9 @@ export const AXLE: PlainSentences = {
     problem: 'not as long as heave',
     allowed: `${say.text('count')} numbers, one for each of heave`,
   }),
+  poseOutOfReach: (say) => ({
+    problem: `the ${say.text('side')} wheel does not get to this heave and roll`,
+    advice: 'take less heave or less roll; sweepAxle names what ends the travel of the wheel',
+  }),
   tooManyPoses: (say) => ({ problem: 'too many poses', allowed: `${say.text('most')} at most` }),
 };

@@ -1,0 +1,204 @@
+// An axle in a pose, seen from the front on a level road: the body leans, and each wheel stands where its own curve has it.
+
+import type { AxleLinkage } from '../axle/axle.ts';
+import type { AntiRollBar } from '../axle/bar.ts';
+import { type AxleRow, sweepAxle } from '../axle/sweep-axle.ts';
+import { fault } from '../diagnostic.ts';
+import { refusal } from '../errors/axle.ts';
+import type { Point } from '../linkage/drawing.ts';
+import { between, carried, turnBetween } from '../numerics/plane.ts';
+import { DEGREES, type Units, unitName } from '../units.ts';
+import { inFull } from './drawing.ts';
+import { shownLength } from './in-units.ts';
+import { HEAVY } from './labels.ts';
+import { EDGE, heading, joint, LINE, type Paper, SMALL, THIN, WIDTH } from './marks.ts';
+import { labelsAt, obstacles } from './names.ts';
+import { type BodyEnd, type Scene, sceneOf, type WheelSizes } from './poses.ts';
+import { type Element, element, line, type Picture, type Place, svgDocument, text } from './svg.ts';
+import { figure, travelIn } from './text.ts';
+
+/** Where an axle is drawn, and how; all optional. */
+export interface DrawAxleOptions extends WheelSizes {
+  /** mm, bump of both wheels positive; default 0. */
+  readonly heave?: number;
+  /** Degrees, left side up positive; default 0. */
+  readonly roll?: number;
+  /** Heading; default says what is shown. */
+  readonly title?: string;
+  /** Which end of the coilovers the body of the damper is at; default up. */
+  readonly bodyEnd?: BodyEnd;
+  /** Units of the labels; default metric. */
+  readonly units?: Units;
+}
+
+const SIDES = ['left', 'right'] as const;
+type Side = (typeof SIDES)[number];
+
+const TOP = 84;
+const SIDE_ROOM = 40;
+const MOST_HEIGHT = 360;
+/** From the road to the words below it, and from the words of a wheel to the middle of its column. */
+const BELOW = 40;
+/** How far the middle of the car is drawn above and below what moves, mm. */
+const BEYOND = 60;
+
+/**
+ * An axle in a pose, seen from the front, as a self-contained SVG document in black and white: the left wheel is on the right. The road is
+ * level, the body leans. The bar, where there is one, is shown by its drop links.
+ *
+ * @throws InputError for a pose that a wheel does not get to, and as `sweepAxle`.
+ */
+export function drawAxle(axle: AxleLinkage, options: DrawAxleOptions = {}): string {
+  return svgDocument(axlePicture(axle, options));
+}
+
+/** The picture behind `drawAxle`. */
+export function axlePicture(axle: AxleLinkage, options: DrawAxleOptions): Picture {
+  const { heave = 0, roll = 0, units = 'metric' } = options;
+  const { rows, outOfReach } = sweepAxle(axle, { heave: [heave], roll: [roll] });
+  const [row] = rows();
+  if (row === undefined) {
+    throw refusal('axle picture', [fault('poseOutOfReach', '', { side: outOfReach[0].side })]);
+  }
+  const wheels = SIDES.map((side) => wheelOf(axle, side, row, options));
+  const paper = paperFor(wheels, row);
+  const title =
+    options.title ?? `Axle at ${travelIn(heave, units)} of heave and ${figure(roll, 'deg')} deg of roll`;
+  const ground = paper.onRoad([0, 0])[1];
+  const below = table(row, ground + BELOW, units);
+  const papers = wheels.map(({ side }) => paper.of(side));
+  const around = wheels.map(({ scene }, w) => obstacles(scene, papers[w], []));
+  return {
+    width: WIDTH,
+    height: below.bottom,
+    title,
+    content: [
+      heading(title),
+      text(SUBTITLE, [EDGE, 60], { 'font-size': SMALL }),
+      line([SIDE_ROOM / 2, ground], [WIDTH - SIDE_ROOM / 2, ground], { ...THIN, 'stroke-width': 1.2 }),
+      line(...paper.middle, { ...THIN, 'stroke-dasharray': '14 4 2 4' }),
+      ...wheels.flatMap(({ scene, bar }, w) => [
+        ...inFull(scene, papers[w]),
+        ...(bar === null ? [] : dropLink(bar.map(papers[w].to))),
+      ]),
+      ...rollCentre(row, paper, {
+        lines: [
+          ...around.flatMap(({ lines }) => lines),
+          { from: paper.middle[0], to: paper.middle[1], weight: HEAVY },
+        ],
+        boxes: [],
+        dots: around.flatMap(({ dots }) => dots),
+      }),
+      ...below.elements,
+    ],
+  };
+}
+
+const SUBTITLE =
+  'Seen from the front: the left wheel is on the right. Positive roll is that of a left turn, with the right wheel outside.';
+
+/** A wheel with its suspension in the pose, and the ends of its drop link; points of the chassis as drawn, [y outboard, z]. */
+interface Wheel {
+  readonly side: Side;
+  readonly scene: Scene;
+  readonly bar: readonly [mount: Point, lever: Point] | null;
+}
+
+function wheelOf(axle: AxleLinkage, side: Side, row: AxleRow, looks: DrawAxleOptions): Wheel {
+  const whole = sceneOf(axle[side], [row[`${side}Travel`]], looks);
+  const pose = whole.poses.find((one) => one !== whole.ride) ?? whole.ride;
+  const scene = { ...whole, poses: [pose], ride: pose };
+  if (axle.bar === null) return { side, scene, bar: null };
+  const { on, linkMount, leverEnd, leverLength }: AntiRollBar = axle.bar;
+  const { bodies, points } = scene.model.drawing;
+  const [a, b] = bodies[on];
+  const turn = turnBetween(between(points[a], points[b]), between(pose.points[a], pose.points[b]));
+  const mount = carried(linkMount, points[a], pose.points[a], turn);
+  const rise = leverLength * Math.sin((row[`${side}LeverAngle`] ?? 0) / DEGREES);
+  return { side, scene, bar: [mount, [leverEnd[0], leverEnd[1] + rise]] };
+}
+
+/** The paper for a pose: from points of either side in the chassis, and from places on the road, to it. */
+function paperFor(wheels: readonly Wheel[], row: AxleRow) {
+  const [sin, cos] = [Math.sin(row.roll / DEGREES), Math.cos(row.roll / DEGREES)];
+  const toRoad = (side: Side, [y, z]: Point): Point => {
+    const left = side === 'left' ? y : -y;
+    return [left * cos - z * sin, (z - row.heave) * cos + left * sin];
+  };
+  const all = wheels.flatMap(({ side, scene: { ride } }) =>
+    [...Object.values(ride.points), ...ride.tyre].map((point) => toRoad(side, point)),
+  );
+  const half = Math.max(...all.map(([y]) => Math.abs(y)));
+  const [low, high] = [Math.min(0, ...all.map(([, z]) => z)), Math.max(...all.map(([, z]) => z))];
+  const scale = Math.min((WIDTH - 2 * SIDE_ROOM) / (2 * half), MOST_HEIGHT / (high - low));
+  const onRoad = ([y, z]: Point): Place => [WIDTH / 2 + scale * y, TOP + scale * (high - z)];
+  const bottom = TOP + scale * (high - low);
+  return {
+    scale,
+    onRoad,
+    middle: [
+      onRoad(toRoad('left', [0, high + row.heave])),
+      onRoad(toRoad('left', [0, row.heave - BEYOND])),
+    ] as const,
+    of: (side: Side): Paper => ({
+      to: (point) => onRoad(toRoad(side, point)),
+      scale,
+      top: TOP,
+      right: WIDTH - SIDE_ROOM,
+      bottom,
+    }),
+  };
+}
+
+function dropLink([mount, lever]: readonly Place[]): Element[] {
+  return [
+    line(mount, lever, { ...THIN, 'stroke-width': 2.6 }),
+    joint(mount, 3.4, 1.4),
+    joint(lever, 3.4, 1.4),
+  ];
+}
+
+/** The roll centre, where it lies on the paper. */
+function rollCentre(
+  { rollCentreY: y, rollCentreHeight: z }: AxleRow,
+  { onRoad }: ReturnType<typeof paperFor>,
+  around: Parameters<typeof labelsAt>[1],
+): Element[] {
+  if (y === null || z === null) return [];
+  const [cx, cy] = onRoad([y, z]);
+  const frame = { x: 8, y: TOP, width: WIDTH - 16, height: onRoad([0, 0])[1] + 26 - TOP };
+  if (cx < frame.x || cx > frame.x + frame.width || cy < frame.y || cy > frame.y + frame.height) return [];
+  return [
+    element('circle', { cx, cy, r: 5, fill: '#fff', stroke: '#000', 'stroke-width': 1.4 }),
+    line([cx - 9, cy], [cx + 9, cy], THIN),
+    line([cx, cy - 9], [cx, cy + 9], THIN),
+    ...labelsAt([{ words: 'roll centre', anchor: [cx, cy], clear: 11, reach: 9 }], around, frame),
+  ];
+}
+
+/** What each wheel does, below it. */
+function table(row: AxleRow, top: number, units: Units): { elements: Element[]; bottom: number } {
+  const length = unitName('length', units);
+  const rows: readonly [string, (side: Side) => string][] = [
+    ['travel', (side) => travelIn(row[`${side}Travel`], units)],
+    ['shock length', (side) => `${figure(shownLength(row[`${side}ShockLength`], units), length)} ${length}`],
+    ['installation ratio', (side) => figure(row[`${side}InstallationRatio`], '')],
+    ['camber to the road', (side) => `${figure(row[`${side}Camber`], 'deg')} deg`],
+  ];
+  const columns = { right: WIDTH / 6, left: (5 * WIDTH) / 6 } as const;
+  const centred = (words: string, [x, y]: Place, more = {}) =>
+    text(words, [x, y], { 'font-size': SMALL, 'text-anchor': 'middle', ...more });
+  return {
+    elements: [
+      ...SIDES.map((side) => centred(`${side} wheel`, [columns[side], top], { 'font-weight': 'bold' })),
+      ...rows.flatMap(([words, of], k) => {
+        const y = top + (k + 1) * LINE;
+        return [
+          centred(words, [WIDTH / 2, y]),
+          ...SIDES.map((side) => centred(of(side), [columns[side], y])),
+        ];
+      }),
+    ],
+    bottom: top + rows.length * LINE + 18,
+  };
+}
