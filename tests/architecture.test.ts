@@ -90,6 +90,7 @@ describe('the check of src', () => {
     ['layer-design', 'src/design/mounts.ts', '../survey/tape.ts'],
     ['layer-report', 'src/report/table.ts', '../testing/laws.ts'],
     ['layer-testing', 'src/testing/shapes.ts', '../corner/sweep.ts'],
+    ['layer-command', 'src/command/order.ts', '../coilover/sizing/size.ts'],
     ['layer-base', 'src/words.ts', './numerics/norm.ts'],
     ['known-folder', 'src/helpers/text.ts', '../words.ts'],
     ['known-file', 'src/index.ts', './utils.ts'],
@@ -111,6 +112,7 @@ describe('the check of src', () => {
     ['src/numerics/minimiser.ts', 'fmin/index.js'],
     ['src/testing/laws.ts', '../linkage/index.ts'],
     ['src/report/order.ts', '../design/target.ts'],
+    ['src/command/files.ts', 'node:fs'],
   ];
 
   it('finds each planted violation, and nothing else', async () => {

@@ -56,6 +56,7 @@ async function step(name, commands) {
 
 await step('types', [
   ['tsc', ['-p', 'src/tsconfig.json']],
+  ['tsc', ['-p', 'src/command/tsconfig.json']],
   ['tsc', ['-p', 'tsconfig.json']],
 ]);
 await step('lint and format', [['biome', ['ci', '--error-on-warnings', '--colors=off']]]);

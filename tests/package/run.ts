@@ -9,6 +9,7 @@ import { cpSync, existsSync, mkdirSync, mkdtempSync } from 'node:fs';
 import { readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
+import { readCar, sweep } from 'jounce';
 import { codeBlocks } from '../support/code-blocks.ts';
 import { differences, numbersIn } from './compare.ts';
 import { found } from './program.mjs';
@@ -154,6 +155,78 @@ try {
     await writeFile(join(project, 'schemas.mjs'), script);
     const printed = await run(process.execPath, ['--no-warnings', 'schemas.mjs'], project);
     if (printed.trim() !== 'true') throw new Error(printed);
+  });
+
+  cpSync('docs/examples/car.json', join(project, 'my-car.json'));
+  const command = join(project, 'node_modules/.bin/jounce');
+  await test('the command, in an empty folder', async () => {
+    await run(command, ['order', 'my-car.json', '--out', 'papers'], project);
+    const written = await readdir(join(project, 'papers'));
+    if (!written.includes('my-car-order.html')) throw new Error(written.join(', '));
+    const started = await run(command, ['start', '--units', 'imperial'], project);
+    await writeFile(join(project, 'started.json'), started);
+    await run(command, ['order', 'started.json', '--out', 'papers'], project);
+    return `${written.length} files`;
+  });
+  await test('the Python example of docs/command.md', async () => {
+    const [, code] = /```python\n([\s\S]*?)```/.exec(await readFile('docs/command.md', 'utf8')) ?? [];
+    const path = `${dirname(command)}:${process.env.PATH}`;
+    const printed = await run('/usr/bin/env', [`PATH=${path}`, 'python3', '-c', `${code}`], project);
+    const { corner } = readCar(await readFile('docs/examples/car.json', 'utf8')).corners.front;
+    const curves = sweep(corner, { bump: 40, droop: 40 });
+    const lines = printed.trim().split('\n');
+    if (lines.length < 3) throw new Error(printed);
+    expectNone(
+      lines.filter((line) => {
+        const [, travel, ratio] = /^ *([+-]?\d+) mm {2}([\d.]+)$/.exec(line) ?? [];
+        return (
+          Math.abs(Number(travel)) <= 40 && curves.at(Number(travel)).installationRatio?.toFixed(4) !== ratio
+        );
+      }),
+    );
+    return `${lines.length} lines`;
+  });
+  await test('many corners at once, under GNU parallel, one process killed', async () => {
+    const one = JSON.parse(await readFile('docs/examples/front-corner.json', 'utf8'));
+    const jobs = Array.from({ length: 40 }, (_, k) => {
+      const [y, z] = one.coilover.mount;
+      return { id: `job ${k}`, document: { ...one, coilover: { ...one.coilover, mount: [y - k / 10, z] } } };
+    });
+    const text = jobs.map((job) => JSON.stringify(job)).join('\n');
+    await writeFile(join(project, 'jobs.jsonl'), `${text}\n`);
+    const whole = await run(command, ['corner', 'jobs.jsonl', '--lines'], project);
+    // The first process to come is killed; its lines are answered by another.
+    await writeFile(
+      join(project, 'once.sh'),
+      `mkdir killed 2>/dev/null && kill -9 $$\nexec '${command}' corner --lines\n`,
+    );
+    const spread = await run(
+      '/bin/sh',
+      ['-c', 'parallel --pipe -N 5 -k -j 2 --retries 3 sh once.sh < jobs.jsonl'],
+      project,
+    );
+    if (!existsSync(join(project, 'killed'))) throw new Error('no process was killed');
+    if (spread !== whole) throw new Error('not the same bytes as one process');
+    return `${jobs.length} answers`;
+  });
+  await test('how soon the command answers', async () => {
+    const timed = async (words: readonly string[]) => {
+      const start = performance.now();
+      await run(words[0], words.slice(1), project);
+      return performance.now() - start;
+    };
+    const median = (times: number[]) => times.sort((a, b) => a - b)[(times.length - 1) / 2];
+    const calls = {
+      node: [process.execPath, '-e', '0'],
+      help: [command, '--help'],
+      corner: [command, 'corner', 'my-car.json', '--axle', 'front'],
+    };
+    const times: Record<string, number[]> = { node: [], help: [], corner: [] };
+    for (let k = 0; k < 9; k++) {
+      for (const [name, words] of Object.entries(calls)) times[name].push(await timed(words));
+    }
+    const [node, help, corner] = Object.values(times).map(median);
+    return `beyond node -e 0: --help ${(help - node).toFixed(0)} ms, corner ${(corner - node).toFixed(0)} ms`;
   });
 
   for (const { name, imported, most } of CEILINGS) {

@@ -1,0 +1,43 @@
+// A corner through its travel.
+
+import { type DocumentCorner, issueLines, readCorner } from '../index.ts';
+import { toMetric } from '../units.ts';
+import { type CornerLooks, cornerCurves, cornerText, titleOf, writeCorner } from './corner-files.ts';
+import { cornerOf, folderOf, numbersOf, readFile, stemOf, textOf, unitsOf } from './files.ts';
+import { type Given, UsageFault } from './job.ts';
+import { answers } from './lines.ts';
+import { folded, print, printData } from './terminal.ts';
+
+export function run({ operands: [file], options }: Given): number {
+  if (options.lines) return answers(file, (value) => dataOf(readCorner(value), {}));
+  if (file === undefined) throw new UsageFault('corner takes a car file or a file of one corner.');
+  const { corners, units: written, notes, name, car } = readFile(textOf(file));
+  const units = unitsOf(options.units, written);
+  const [step] = numbersOf('step', options.step) ?? [];
+  const looks = { units, ...(step === undefined ? {} : { step: toMetric(step, 'length', units) }) };
+  const chosen =
+    options.axle === undefined
+      ? Object.entries(corners)
+      : [[String(options.axle), cornerOf(corners, options.axle)] as const];
+  if (options.json) {
+    printData(Object.fromEntries(chosen.map(([axle, one]) => [axle || 'corner', dataOf(one, looks)])));
+    return 0;
+  }
+  if (notes.length > 0) print('Check these inputs\n');
+  for (const note of notes) print(`${folded(issueLines(note, units))}\n`);
+  for (const [axle, one] of chosen) {
+    const stem = [stemOf(file), axle].filter((part) => part !== '').join('-');
+    const title = car === null ? (name ?? titleOf(stem)) : titleOf(stem);
+    print(`${cornerText(stem, one, { ...looks, title })}\n`);
+    if (options.out === undefined) continue;
+    const written = writeCorner(folderOf(String(options.out)), stem, one, { ...looks, title });
+    print(`Written: ${written.flatMap(({ files }) => files).join(', ')}\n`);
+  }
+  return 0;
+}
+
+/** Columns and limits as data. */
+function dataOf(given: DocumentCorner, looks: Pick<CornerLooks, 'step'>) {
+  const { limits, curves } = cornerCurves(given, looks);
+  return { columns: curves.columns, info: curves.info, end: curves.end, limits };
+}
