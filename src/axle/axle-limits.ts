@@ -12,7 +12,7 @@ import type { AxleLinkage } from './axle.ts';
 import { MOST_ROLL } from './sweep-axle.ts';
 import { layWheels, readAlong, type WheelCurve } from './wheel-curve.ts';
 
-/** What ends the travel of each wheel, and the rolls at which the heave that is left is given. */
+/** What ends the travel of each wheel, and the rolls at which the range of heave is given. */
 export interface AxleLimitOptions {
   /** Of the left corner by itself, found by `limits`. */
   readonly left: Limits;
@@ -63,7 +63,7 @@ export interface RollLimit {
 
 /** Where the travel of an axle ends. */
 export interface AxleLimits {
-  /** At the rolls that were asked for. */
+  /** One for each of the rolls in the options. */
   readonly ranges: readonly HeaveRange[];
   /** The largest rolls, left side up and right side up; null where a wheel has no limit there. */
   readonly leftUp: RollLimit | null;

@@ -35,6 +35,21 @@ export const axles: Section = {
       unit: 'mm, deg or 1',
     },
     {
+      what: 'limits of an axle over heave and roll, and its largest roll',
+      file: 'axle/axle-limits.test.ts',
+      tests: ['the limits of an axle > lie where', 'the limits of an axle > meet'],
+      against: 'travels of the wheels in a sweep of the axle',
+      unit: 'mm',
+    },
+    {
+      what: 'limits of parallel level arms over heave and roll',
+      file: 'axle/axle-limits.test.ts',
+      tests: 'the limits of an axle > of arms',
+      against: 'z = e - y tan p of arms that keep parallel',
+      known: 'derived',
+      unit: 'mm or deg',
+    },
+    {
       what: 'derivatives of an axle by heave and roll',
       file: 'axle/sweep-axle.test.ts',
       tests: 'an axle > has exact derivatives',
