@@ -33,7 +33,6 @@ export {
   type LimitChange,
   type SizingComparison,
 } from './coilover/compare.ts';
-export type { AxialForce, BumpStopTable } from './coilover/forces/axial-force.ts';
 export type { AxialLoad, BallJointLoad } from './coilover/forces/ball-joint.ts';
 export type { Bending } from './coilover/forces/bending.ts';
 export {
@@ -97,6 +96,7 @@ export {
 } from './coilover/springs/coil-spring.ts';
 export type { MinLengthSource, SpringLengths } from './coilover/springs/min-length.ts';
 export { type ArmLengthResult, changeArmLengths } from './corner/arm-lengths.ts';
+export type { AxialForce, BumpStopTable } from './corner/axial-force.ts';
 export type { Axle } from './corner/axles.ts';
 export { bearingMisalignment, type SphericalBearing } from './corner/bearing.ts';
 export type {
