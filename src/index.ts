@@ -9,6 +9,18 @@ export {
   type WheelLimit,
 } from './axle/axle-limits.ts';
 export { type AntiRollBar, type RoundBar, torsionalStiffness } from './axle/bar.ts';
+export type { CarAxle, CarLoads, CarOnAxles, LateralSplit, WheelCoilover } from './axle/car.ts';
+export {
+  type AxleRest,
+  type Equilibrium,
+  equilibrium,
+  type LoadTransfer,
+  type NoEquilibrium,
+  type NoRestCause,
+  type WheelLoad,
+  type WheelName,
+  type WheelRest,
+} from './axle/equilibrium.ts';
 export {
   type RollStiffness,
   type RollStiffnessOptions,
