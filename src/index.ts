@@ -9,6 +9,18 @@ export {
   type WheelLimit,
 } from './axle/axle-limits.ts';
 export { type AntiRollBar, type RoundBar, torsionalStiffness } from './axle/bar.ts';
+export type { CarAxle, CarLoads, CarOnAxles, LateralSplit, WheelCoilover } from './axle/car.ts';
+export {
+  type AxleRest,
+  type Equilibrium,
+  equilibrium,
+  type LoadTransfer,
+  type NoEquilibrium,
+  type NoRestCause,
+  type WheelLoad,
+  type WheelName,
+  type WheelRest,
+} from './axle/equilibrium.ts';
 export {
   type RollStiffness,
   type RollStiffnessOptions,
@@ -33,7 +45,6 @@ export {
   type LimitChange,
   type SizingComparison,
 } from './coilover/compare.ts';
-export type { AxialForce, BumpStopTable } from './coilover/forces/axial-force.ts';
 export type { AxialLoad, BallJointLoad } from './coilover/forces/ball-joint.ts';
 export type { Bending } from './coilover/forces/bending.ts';
 export {
@@ -97,6 +108,7 @@ export {
 } from './coilover/springs/coil-spring.ts';
 export type { MinLengthSource, SpringLengths } from './coilover/springs/min-length.ts';
 export { type ArmLengthResult, changeArmLengths } from './corner/arm-lengths.ts';
+export type { AxialForce, BumpStopTable } from './corner/axial-force.ts';
 export type { Axle } from './corner/axles.ts';
 export { bearingMisalignment, type SphericalBearing } from './corner/bearing.ts';
 export type {

@@ -17,6 +17,7 @@ import { refusal, refuse } from '../errors/axle.ts';
 import { FIRST, READING, SECOND } from '../linkage/reader.ts';
 import { DEGREES, NEWTON_METRE_PER_DEGREE } from '../units.ts';
 import type { AxleLinkage } from './axle.ts';
+import type { LeverAngle } from './bar.ts';
 import { MOST_ROLL } from './sweep-axle.ts';
 import { layWheels, leverThere, READ, readAlong, travelsAt, type WheelCurve } from './wheel-curve.ts';
 
@@ -64,6 +65,16 @@ export function rollStiffness(axle: AxleLinkage, options: RollStiffnessOptions):
   const angle = roll / DEGREES;
   const states = layWheels(axle, heave, angle).map((curve) => stateOf(curve, heave, angle));
   if (!states.every((state) => state !== null)) return null;
+  return stiffnessThere(axle, states, angle, springs);
+}
+
+/** The same of wheels that stand there: tyres keep their deflection. */
+export function stiffnessThere(
+  axle: AxleLinkage,
+  states: readonly WheelState[],
+  angle: number,
+  springs: readonly WheelSpring[],
+): RollStiffness {
   const [sin, cos] = [Math.sin(angle), Math.cos(angle)];
   const sums = { springs: 0, changingRatio: 0, track: 0, hp: 0, hh: 0 };
   const twist = { value: 0, h: 0, p: 0, hh: 0, hp: 0, pp: 0 };
@@ -75,7 +86,7 @@ export function rollStiffness(axle: AxleLinkage, options: RollStiffnessOptions):
     const nByTravel = side * y[2] * sin;
     const zh = -1 / n;
     const zp = -(side * y[0] * cos - travel * sin) / n;
-    const zpp = (heave * cos - 2 * nByRoll * zp - nByTravel * zp * zp) / n;
+    const zpp = (side * y[0] * sin + travel * cos - 2 * nByRoll * zp - nByTravel * zp * zp) / n;
     const zhp = (nByRoll + nByTravel * zp) / (n * n);
     const zhh = (nByTravel * zh) / (n * n);
     const load = force * ratio;
@@ -112,12 +123,12 @@ export function rollStiffness(axle: AxleLinkage, options: RollStiffnessOptions):
 }
 
 /** A wheel in a pose: its travel, and half-track, shock length and lever with their derivatives by that. */
-interface WheelState {
+export interface WheelState {
   readonly side: 1 | -1;
   readonly travel: number;
   readonly y: readonly [number, number, number];
   readonly shock: readonly [number, number, number];
-  readonly lever: ReturnType<typeof leverThere>;
+  readonly lever: LeverAngle | null;
 }
 
 function stateOf(curve: WheelCurve, heave: number, angle: number): WheelState | null {

@@ -7,10 +7,10 @@
 // by virtual work, without lateral force at the tyre, friction, and weight of the links (J. C. Dixon, "The Shock Absorber Handbook",
 // on rising rates; from memory).
 
+import { type CoiloverForce, jumpLengths, totalPush } from '../corner/axial-force.ts';
 import type { CornerModel } from '../corner/model.ts';
 import { trace } from '../linkage/motion.ts';
 import { zeroBetween } from '../numerics/zero.ts';
-import { type CoiloverForce, jumpLengths, totalPush } from './forces/axial-force.ts';
 
 /** How the shock goes with the wheel, over the travel that was laid. */
 export interface ShockCurve {

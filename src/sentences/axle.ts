@@ -24,4 +24,36 @@ export const AXLE: PlainSentences = {
     advice: 'take less heave or less roll; sweepAxle names what ends the travel of the wheel',
   }),
   tooManyPoses: (say) => ({ problem: 'too many poses', allowed: `${say.text('most')} at most` }),
+  notAnAxle: { problem: 'not an axle', allowed: 'what axle(input) returns' },
+  carWithoutAxle: { problem: 'a car without an axle', allowed: 'front, rear, or both' },
+  forceAndFreeLength: {
+    problem: 'the force of the spring and its free length are both given',
+    advice: 'give one of them',
+  },
+  bumpStopWithoutDamper: {
+    problem: 'a bump stop without a damper: where it makes contact is not known',
+    advice: 'give damper, with its extended and compressed length',
+  },
+  notARisingTable: {
+    problem: 'not the table of a bump stop',
+    allowed: 'pairs [compression in mm, force in N], both rising from 0',
+  },
+  carriesNothingAtRide: (say) => ({
+    problem: `the coilover carries nothing at design ride height: its installation ratio is ${say.text('ratio')}`,
+    advice: 'move a mount so that bump shortens the coilover',
+  }),
+  damperDoesNotFit: (say) => ({
+    problem: 'the damper does not fit at design ride height',
+    got: `${say.text('compressedLength')} mm compressed, ${say.text('extendedLength')} mm extended`,
+    allowed: `compressed below ${say.text('length')} mm, extended above`,
+  }),
+  decelerationAndTransfer: {
+    problem: 'a deceleration and a longitudinal transfer are both given',
+    advice: 'give one of them',
+  },
+  wheelbaseMissing: {
+    problem: 'the load that braking moves is not known without the wheelbase',
+    advice: 'give wheelbase in the car, or longitudinalTransfer in place of deceleration',
+  },
+  oneAxleOnly: { problem: 'load moves between two axles, and the car has one', advice: 'take it out' },
 };

@@ -19,7 +19,7 @@ import {
 import { trace } from 'jounce/linkage';
 import { forces } from 'jounce/statics';
 import { describe, expect, it } from 'vitest';
-import { bumpStopForce } from '../../src/coilover/forces/axial-force.ts';
+import { bumpStopForce } from '../../src/corner/axial-force.ts';
 import { modelOf } from '../../src/corner/corner.ts';
 import { freeBodies } from '../judges/free-bodies.ts';
 import { wildCorners } from '../support/corners.ts';

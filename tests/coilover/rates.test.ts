@@ -1,9 +1,9 @@
 /** Wheel load and wheel rate, held by closed forms, differences, and motion in time that knows nothing of rates. */
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { CoiloverForce } from '../../src/coilover/forces/axial-force.ts';
 import { gasForceOf, inSeries } from '../../src/coilover/sizing/rates.ts';
 import { restUnder, type ShockCurve, wheelAt } from '../../src/coilover/wheel.ts';
+import type { CoiloverForce } from '../../src/corner/axial-force.ts';
 import { circleCorner } from '../judges/circle-intersection.ts';
 import { unlikeArms } from '../support/corners.ts';
 import { expectClose, expectWithin } from '../support/tolerance.ts';

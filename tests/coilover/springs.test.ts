@@ -2,7 +2,7 @@
 import * as fc from 'fast-check';
 import { coilSpring } from 'jounce';
 import { describe, expect, it } from 'vitest';
-import { compressionUnder, pushOf, transfers, travelOf } from '../../src/coilover/springs/stack.ts';
+import { compressionUnder, pushOf, transfers, travelOf } from '../../src/corner/spring-stack.ts';
 import { errorOf } from '../document/support.ts';
 import { expectClose, expectSame, expectWithin } from '../support/tolerance.ts';
 

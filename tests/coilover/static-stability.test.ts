@@ -10,7 +10,6 @@ import {
   sizeCoilovers,
 } from 'jounce';
 import { describe, expect, it } from 'vitest';
-import type { CoiloverForce } from '../../src/coilover/forces/axial-force.ts';
 import { bareSpring } from '../../src/coilover/sizing/listed-springs.ts';
 import { type AxleState, axleState } from '../../src/coilover/sizing/state.ts';
 import { softestSpring } from '../../src/coilover/sizing/static-stability.ts';
@@ -21,6 +20,7 @@ import {
   shockCurve,
   wheelAt,
 } from '../../src/coilover/wheel.ts';
+import type { CoiloverForce } from '../../src/corner/axial-force.ts';
 import { modelOf } from '../../src/corner/corner.ts';
 import { exampleText, type Json } from '../document/support.ts';
 import { type CornerInput, circleCorner } from '../judges/circle-intersection.ts';

@@ -5,6 +5,7 @@
 //
 // The largest axial force of a coilover is the largest over the cases, which the joint loads are taken from too.
 
+import type { AxialForce } from '../../corner/axial-force.ts';
 import type { Corner } from '../../corner/corner.ts';
 import type { Side } from '../../corner/limits/first-crossing.ts';
 import { CHASSIS, sidesOf } from '../../corner/limits/joints.ts';
@@ -14,7 +15,6 @@ import type { CheckedDrawing, Point } from '../../linkage/drawing.ts';
 import { between, distance } from '../../numerics/plane.ts';
 import { zeroBetween } from '../../numerics/zero.ts';
 import type { Forces } from '../../statics/statics.ts';
-import type { AxialForce } from './axial-force.ts';
 import { type AxialLoad, axialLoad, type BallJointLoad, ballJointLoad } from './ball-joint.ts';
 import { type Bending, bendingOf } from './bending.ts';
 import { drivenCase } from './driven-case.ts';

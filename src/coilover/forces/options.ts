@@ -1,6 +1,6 @@
+import type { BumpStopTable } from '../../corner/axial-force.ts';
 import { type Diagnostic, fault, show, unknownOptions } from '../../diagnostic.ts';
 import type { LimitOptions } from '../../document/inputs.ts';
-import type { BumpStopTable } from './axial-force.ts';
 import { factorFaults, type LoadCase, type LoadFactors } from './load-cases.ts';
 
 /** What a corner carries, and with what. */

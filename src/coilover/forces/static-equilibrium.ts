@@ -1,6 +1,13 @@
 // A corner that stands still at a travel: the ground pushes on the tyre, the unsprung weight hangs at the wheel's centre, and
 // what the end eyes of the coilover must bear follows from equilibrium.
 
+import {
+  type AxialForce,
+  axialForce,
+  bumpStopForce,
+  type CoiloverForce,
+  contactLength,
+} from '../../corner/axial-force.ts';
 import { type Corner, modelOf } from '../../corner/corner.ts';
 import { type Limits, limitsOf } from '../../corner/limits/limits.ts';
 import { type CheckedOptions, checkOptions } from '../../corner/limits/options.ts';
@@ -12,13 +19,6 @@ import { type Motion, trace } from '../../linkage/motion.ts';
 import type { Load } from '../../statics/loads.ts';
 import { type Forces, forces } from '../../statics/statics.ts';
 import { GRAVITY } from '../../units.ts';
-import {
-  type AxialForce,
-  axialForce,
-  bumpStopForce,
-  type CoiloverForce,
-  contactLength,
-} from './axial-force.ts';
 import { type ForceOptions, forceFaults } from './options.ts';
 
 /** A corner ready to stand. */

@@ -9,8 +9,9 @@
 // Each wheel is taken with the load that it had on the scales: the anti-roll bar is disconnected, the chassis is rigid, and a turn at
 // one wheel moves some load to the others.
 
+import type { CoiloverForce } from '../../corner/axial-force.ts';
 import { frequencyOn } from '../../corner/frequency.ts';
-import type { CoiloverForce } from '../forces/axial-force.ts';
+import { compressionUnder, pushOf, travelOf } from '../../corner/spring-stack.ts';
 import type { WheelMasses } from '../masses.ts';
 import { candidateSprings, type SpringOption } from '../sizing/choose-spring.ts';
 import { bumpStopOf } from '../sizing/damper.ts';
@@ -20,7 +21,6 @@ import { freeLengthOf, type Spring, stackOf } from '../sizing/listed-springs.ts'
 import { carriedAtRide, gasForceOf } from '../sizing/rates.ts';
 import type { TravelRequirement } from '../sizing/required-travel.ts';
 import { type AxleState, atRestWith, goesTo } from '../sizing/state.ts';
-import { compressionUnder, pushOf, travelOf } from '../springs/stack.ts';
 import { wheelAt } from '../wheel.ts';
 import { boughtDamping } from './valving.ts';
 

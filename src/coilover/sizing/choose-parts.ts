@@ -3,8 +3,8 @@
 
 import { type LimitCause, type Limits, limitsOf } from '../../corner/limits/limits.ts';
 import { checkOptions } from '../../corner/limits/options.ts';
+import { travelOf } from '../../corner/spring-stack.ts';
 import { boughtSpring } from '../ordered/bought-spring.ts';
-import { travelOf } from '../springs/stack.ts';
 import type { ShockCurve } from '../wheel.ts';
 import type { Car, CarAxle } from './car.ts';
 import { type AxleAtWork, type CarStates, carStates, countAlike } from './car-states.ts';

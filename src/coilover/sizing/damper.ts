@@ -2,8 +2,8 @@
 // one that the travel asks for: extended as long as the shock is anywhere in the droop that is needed, and the stop solid where it is
 // shortest in the bump that is needed.
 
+import { type CoiloverForce, contactLength } from '../../corner/axial-force.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
-import { type CoiloverForce, contactLength } from '../forces/axial-force.ts';
 import type { ShockCurve } from '../wheel.ts';
 import type { AxleInputs } from './inputs.ts';
 import type { Estimate } from './uncertainty.ts';

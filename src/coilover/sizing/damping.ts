@@ -7,9 +7,9 @@
 //
 // (T. D. Gillespie, "Fundamentals of Vehicle Dynamics", 1992, ch. 5; from memory.)
 
+import { axialForce } from '../../corner/axial-force.ts';
 import type { CornerSizingFile } from '../../document/inputs.ts';
 import type { Certain } from '../../document/uncertain.ts';
-import { axialForce } from '../forces/axial-force.ts';
 import { boughtDamping, type LowSpeedDamping, type Valving } from '../ordered/valving.ts';
 import { wheelAt } from '../wheel.ts';
 import { type FigureInfos, type Numbers, none } from './figure.ts';

@@ -5,12 +5,12 @@
 //
 // ride height is lost by z and by what the tyre gives, D_corner / k_t, of which only z uses travel.
 
+import { contactLength } from '../../corner/axial-force.ts';
 import type { Axle } from '../../corner/axles.ts';
 import { frequencyOn } from '../../corner/frequency.ts';
 import type { CarSizingFile } from '../../document/inputs.ts';
 import type { Certain } from '../../document/uncertain.ts';
 import { GRAVITY } from '../../units.ts';
-import { contactLength } from '../forces/axial-force.ts';
 import { restUnder, travelAtLength, wheelAt } from '../wheel.ts';
 import { type FigureInfos, type Numbers, none } from './figure.ts';
 import { withTyre } from './rates.ts';

@@ -1,5 +1,5 @@
-import { contactLength } from '../forces/axial-force.ts';
-import { travelOf } from '../springs/stack.ts';
+import { contactLength } from '../../corner/axial-force.ts';
+import { travelOf } from '../../corner/spring-stack.ts';
 import { type ShockCurve, travelAtLength } from '../wheel.ts';
 import { solidLength } from './damper.ts';
 import type { FigureInfos, Numbers } from './figure.ts';

@@ -1,9 +1,9 @@
 // Springs as a document lists them, alone and with a helper.
 
+import type { Stack } from '../../corner/spring-stack.ts';
 import { toMetric, type Units } from '../../units.ts';
 import { coilSpring } from '../springs/coil-spring.ts';
 import { type SpringLengths, springLengths } from '../springs/min-length.ts';
-import type { Stack } from '../springs/stack.ts';
 import type { CornerSizing } from './inputs.ts';
 
 /** A spring that is fitted. */

@@ -7,9 +7,9 @@
 // The required travel moves with the static ride height: raised, droop falls short; lowered, bump. The
 // roll gradient is kept as at the setting given.
 
+import { travelOf } from '../../corner/spring-stack.ts';
 import { zeroBetween } from '../../numerics/zero.ts';
 import { GRAVITY } from '../../units.ts';
-import { travelOf } from '../springs/stack.ts';
 import { restUnder } from '../wheel.ts';
 import { bindTravel, type OtherEnds } from './lengths.ts';
 import { freeLengthOf } from './listed-springs.ts';

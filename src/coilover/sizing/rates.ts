@@ -7,10 +7,10 @@
 //
 // (T. D. Gillespie, "Fundamentals of Vehicle Dynamics", 1992, ch. 5, for frequencies and the tyre in series; from memory.)
 
+import { bumpStopForce } from '../../corner/axial-force.ts';
 import { frequencyOn, rateForFrequency } from '../../corner/frequency.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import { GRAVITY } from '../../units.ts';
-import { bumpStopForce } from '../forces/axial-force.ts';
 import type { ShockCurve } from '../wheel.ts';
 import type { BumpStop } from './damper.ts';
 import type { CornerSizing } from './inputs.ts';

@@ -6,7 +6,7 @@
 // The perch moved by p towards the spring lifts the car: with the load kept, F R stays, and dz = -p k_s R / k_w.
 
 import { frequencyOn } from '../../corner/frequency.ts';
-import { pushOf, transfers, travelOf } from '../springs/stack.ts';
+import { pushOf, transfers, travelOf } from '../../corner/spring-stack.ts';
 import { travelAtLength } from '../wheel.ts';
 import { type FigureInfos, type Numbers, none } from './figure.ts';
 import { freeLengthOf } from './listed-springs.ts';

@@ -1,8 +1,8 @@
+import type { CoiloverForce } from '../../corner/axial-force.ts';
+import { compressionUnder, type Stack, travelOf } from '../../corner/spring-stack.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import { GRAVITY } from '../../units.ts';
-import type { CoiloverForce } from '../forces/axial-force.ts';
 import type { WheelMasses } from '../masses.ts';
-import { compressionUnder, type Stack, travelOf } from '../springs/stack.ts';
 import { isBorne, type Rest, restUnder, type ShockCurve, type WheelState, wheelAt } from '../wheel.ts';
 import { madeDamper, madeSpring } from './as-made.ts';
 import { bumpStopOf, type DamperLengths } from './damper.ts';

@@ -8,11 +8,11 @@
 // bump stop, or to the end. A steady state (at rest, at top speed, in a corner, braking; no bump of the road, no margin) that lies
 // beyond the first touch of the bump stop rides on it.
 
+import { axialForce, type CoiloverForce, contactLength } from '../../corner/axial-force.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import type { CarSizingFile } from '../../document/inputs.ts';
 import type { Certain } from '../../document/uncertain.ts';
 import { GRAVITY } from '../../units.ts';
-import { axialForce, type CoiloverForce, contactLength } from '../forces/axial-force.ts';
 import { type Collapse, collapseBetween, isBorne, restUnder, travelAtLength, wheelAt } from '../wheel.ts';
 import { speedRow, topSpeedOf } from './downforce.ts';
 import { contactTravel } from './lengths.ts';

@@ -1,12 +1,12 @@
 // Loads that the order gives: all are static, without damping forces.
 
-import { contactLength } from '../../coilover/forces/axial-force.ts';
 import { hardestCase } from '../../coilover/forces/corner-forces.ts';
 import type { CornerSizing } from '../../coilover/sizing/inputs.ts';
 import { freeLengthOf, stackOf } from '../../coilover/sizing/listed-springs.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import { isTableShort } from '../../coilover/sizing/unsettled.ts';
-import { pushOf } from '../../coilover/springs/stack.ts';
+import { contactLength } from '../../corner/axial-force.ts';
+import { pushOf } from '../../corner/spring-stack.ts';
 import { certain } from '../../document/uncertain.ts';
 
 type Loaded = Pick<AxleSizing, 'forces' | 'input' | 'damper' | 'limits'>;

@@ -2,10 +2,10 @@
 //
 //   F = spring(loose - L) + gas + stop(contact - L),
 //
-// spring the stack by how far it is compressed (springs/stack.ts), gas the rod's area times the pressure, taken as constant, and
+// spring the stack by how far it is compressed (spring-stack.ts), gas the rod's area times the pressure, taken as constant, and
 // stop the force table of the bump stop by how far it is pressed in.
 
-import { pushOf, type Stack, transfers } from '../springs/stack.ts';
+import { pushOf, type Stack, transfers } from './spring-stack.ts';
 
 /** Force (N) of a bump stop at a compression (mm), both rising from 0. */
 export type BumpStopTable = readonly (readonly [compression: number, force: number])[];

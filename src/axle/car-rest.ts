@@ -1,0 +1,84 @@
+// The way of a car to its rest. It is let down first: as drawn each wheel is held by a force that makes it stand there, which is then taken
+// away. Then it goes into the turn, by small steps of the lateral acceleration, each from the state before (numerical continuation:
+// E. L. Allgower, K. Georg, "Introduction to Numerical Continuation Methods", 1990; from memory). A step that fails is halved.
+
+import { totalPush } from '../corner/axial-force.ts';
+import { GRAVITY } from '../units.ts';
+import { type Car, drawnState } from './car-set-up.ts';
+import {
+  type Acting,
+  type CarState,
+  copyOf,
+  type Failure,
+  restNear,
+  type Workspace,
+  workspaceOf,
+} from './rest-equations.ts';
+import { noWheelAt } from './wheel-at.ts';
+
+/** g: longest step of the lateral acceleration. */
+const STRIDE = 0.25;
+/** Share of a way, and g, within which its end is found where it cannot be gone to its end. */
+const NARROW = 1e-6;
+
+/** Where a way ends: how far it was gone, the last state of rest, and why it goes no farther; null at its aim. */
+export interface Gone {
+  readonly at: number;
+  readonly state: CarState;
+  readonly failure: Failure | null;
+}
+
+export function roomOf({ wheels, axles }: Car): Workspace {
+  return workspaceOf(wheels.length, axles.length, wheels.map(noWheelAt));
+}
+
+/** Goes from a state of rest at `from` to `to`, or as far as there is rest. */
+function go(
+  car: Car,
+  acting: (at: number) => Acting,
+  start: { readonly at: number; readonly state: CarState },
+  to: number,
+  longest: number,
+  room: Workspace,
+): Gone {
+  let { at, state } = start;
+  let stride = longest;
+  let failure: Failure | null = null;
+  while (at !== to && stride > NARROW) {
+    const isNear = Math.abs(to - at) <= stride;
+    const next = isNear ? to : at + Math.sign(to - at) * stride;
+    const tried = copyOf(state);
+    failure = restNear(car, acting(next), tried, room);
+    if (failure === null) {
+      [at, state] = [next, tried];
+      stride = Math.min(longest, 2 * stride);
+    } else stride = Math.min(stride, Math.abs(next - at)) / 2;
+  }
+  return { at, state, failure: at === to ? null : failure };
+}
+
+/** Lets the car down onto its wheels, without lateral acceleration. */
+export function letDown(car: Car, acting: Acting, room: Workspace): Gone {
+  const held = car.wheels.map(({ coilover, designLoad, unsprungMass }, i) => {
+    const { shock, centreZ } = car.drawn[i];
+    return designLoad + totalPush(coilover, shock[0]).force * shock[1] - unsprungMass * GRAVITY * centreZ[1];
+  });
+  const loads = car.axles.map(({ weight }) => weight);
+  const partly = (at: number): Acting => ({
+    ...acting,
+    loads: acting.loads.map((load, k) => loads[k] + at * (load - loads[k])),
+    held: held.map((force) => (1 - at) * force),
+  });
+  return go(car, partly, { at: 0, state: drawnState(car) }, 1, 1, room);
+}
+
+/** Takes the car from a state at one lateral acceleration to another, g. */
+export function turn(
+  car: Car,
+  acting: Acting,
+  start: { readonly at: number; readonly state: CarState },
+  to: number,
+  room: Workspace,
+): Gone {
+  return go(car, (lateral) => ({ ...acting, lateral }), start, to, STRIDE, room);
+}

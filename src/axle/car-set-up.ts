@@ -1,0 +1,187 @@
+// A car made ready for its equations: the curve of each wheel is laid once, and each coilover is given its length.
+
+import { bumpStopForce, type CoiloverForce } from '../corner/axial-force.ts';
+import { type Diagnostic, fault } from '../diagnostic.ts';
+import { refuse } from '../errors/axle.ts';
+import { zeroBetween } from '../numerics/zero.ts';
+import { GRAVITY, NEWTON_METRE_PER_DEGREE } from '../units.ts';
+import {
+  axlesOf,
+  type CarAxle,
+  type CarLoads,
+  type CarOnAxles,
+  stopContact,
+  type WheelCoilover,
+} from './car.ts';
+import type { Acting, AxleSetUp, CarSetUp, CarState, WheelSetUp } from './rest-equations.ts';
+import { noWheelAt, readWheelAt, type WheelAt, type WheelReader, wheelReader } from './wheel-at.ts';
+import { layWheels } from './wheel-curve.ts';
+
+/** Heave, mm, as far as which the wheels are laid: no car has so much travel. */
+const FARTHEST = 200;
+/** Places at which a length is looked for along the travel. */
+const LOOKS = 64;
+
+/** A car made ready. */
+export interface Car extends CarSetUp {
+  readonly given: CarOnAxles;
+  readonly names: readonly ('front' | 'rear')[];
+  readonly coilovers: readonly WheelCoilover[];
+  /** As drawn. */
+  readonly drawn: readonly WheelAt[];
+}
+
+/**
+ * Makes a checked car ready.
+ *
+ * @throws InputError for coilovers that do not fit at design ride height, with every issue.
+ */
+export function setUpCar(given: CarOnAxles): Car {
+  const faults: Diagnostic[] = [];
+  const parts = axlesOf(given);
+  const sideways = given.sprungCentreOfGravityY ?? 0;
+  const made = parts.map((axle, k) => setUpAxle(axle, k, sideways, faults));
+  refuse('car', faults);
+  return {
+    given,
+    names: parts.map(({ name }) => name),
+    axles: made.map(({ axle }) => axle),
+    wheels: made.flatMap(({ wheels }) => wheels),
+    coilovers: made.flatMap(({ coilovers }) => coilovers),
+    drawn: made.flatMap(({ drawn }) => drawn),
+    sprungMass: parts.reduce((sum, { sprungMass }) => sum + sprungMass, 0),
+    centre: [sideways, given.sprungCentreOfGravityHeight],
+  };
+}
+
+function setUpAxle(
+  {
+    linkage,
+    sprungMass,
+    unsprungMass,
+    left,
+    right = left,
+    tyreRate,
+    name,
+  }: CarAxle & { readonly name: string },
+  axle: number,
+  sideways: number,
+  faults: Diagnostic[],
+): {
+  readonly axle: AxleSetUp;
+  readonly wheels: WheelSetUp[];
+  readonly coilovers: readonly WheelCoilover[];
+  readonly drawn: readonly WheelAt[];
+} {
+  const readers = layWheels(linkage, FARTHEST, 0).map(wheelReader);
+  const drawn = readers.map((reader) => {
+    const at = noWheelAt();
+    readWheelAt(reader, 0, at);
+    return at;
+  });
+  const [l, r] = drawn;
+  const weight = (sprungMass + 2 * unsprungMass) * GRAVITY;
+  const moment = sprungMass * GRAVITY * sideways + unsprungMass * GRAVITY * (l.centreY[0] - r.centreY[0]);
+  const track = l.halfTrack[0] + r.halfTrack[0];
+  const onLeft = (weight * r.halfTrack[0] + moment) / track;
+  const loads = [onLeft, (weight * l.halfTrack[0] - moment) / track];
+  const coilovers = [left, right];
+  const wheels = coilovers.map((coilover, w): WheelSetUp => {
+    const side = w === 0 ? 'left' : 'right';
+    const path = `${name}.${w === 1 && coilover === left ? 'left' : side}`;
+    const at = drawn[w];
+    faults.push(...fitFaults(path, coilover, at));
+    return {
+      side: w === 0 ? 1 : -1,
+      reader: readers[w],
+      coilover: forceOf(coilover, at, loads[w] - unsprungMass * GRAVITY * at.centreZ[1]),
+      toppedAt: travelAt(readers[w], coilover.damper?.extendedLength, 'droop'),
+      bottomedAt: travelAt(readers[w], coilover.damper?.compressedLength, 'bump'),
+      designLoad: loads[w],
+      tyreCompliance: tyreRate === undefined ? 0 : 1 / tyreRate,
+      unsprungMass,
+      axle,
+      other: 2 * axle + (1 - w),
+    };
+  });
+  const torsion = (linkage.bar?.torsionalStiffness ?? 0) * NEWTON_METRE_PER_DEGREE;
+  return { axle: { sprungMass, torsion, weight }, wheels, coilovers, drawn };
+}
+
+/** What of a coilover does not fit as drawn. */
+function fitFaults(path: string, { damper }: WheelCoilover, { shock }: WheelAt): Diagnostic[] {
+  const [length, byTravel] = shock;
+  if (!(byTravel < 0)) return [fault('carriesNothingAtRide', path, { ratio: -byTravel })];
+  if (damper === undefined) return [];
+  const { extendedLength, compressedLength } = damper;
+  if (compressedLength < length && length < extendedLength) return [];
+  return [fault('damperDoesNotFit', `${path}.damper`, { extendedLength, compressedLength, length })];
+}
+
+/** What a coilover pushes with, given what its wheel carries as drawn (N along the travel). */
+function forceOf(coilover: WheelCoilover, { shock }: WheelAt, carried: number): CoiloverForce {
+  const { springRate, freeLength, perchSetting = 0, perchMove = 0, gasForce = 0, bumpStop } = coilover;
+  const contact = stopContact(coilover);
+  const stop = contact === null || bumpStop === undefined ? null : { contact, table: bumpStop.table };
+  const [length, byTravel] = shock;
+  const { springForce = carried / -byTravel - gasForce - bumpStopForce(stop, length).force } = coilover;
+  const loose = freeLength === undefined ? length + springForce / springRate : freeLength + perchSetting;
+  return {
+    spring: { springs: [{ rate: springRate, travel: Number.POSITIVE_INFINITY }] },
+    loose: loose + perchMove,
+    gasForce,
+    bumpStop: stop,
+  };
+}
+
+/** The first travel towards an end at which the shock has a length, mm; null where nothing of that length holds the wheel. */
+function travelAt(reader: WheelReader, length: number | undefined, end: 'droop' | 'bump'): number | null {
+  if (length === undefined) return null;
+  const at = noWheelAt();
+  const over = (travel: number) => {
+    readWheelAt(reader, travel, at);
+    return at.shock[0] - length;
+  };
+  const sign = Math.sign(over(0));
+  let from = 0;
+  for (let k = 1; k <= LOOKS; k++) {
+    const to = (reader[end] * k) / LOOKS;
+    if (Math.sign(over(to)) !== sign) return zeroBetween(over, from, to);
+    from = to;
+  }
+  return null;
+}
+
+/** What acts on a car under loads; at no lateral acceleration. */
+export function actingOn(car: Car, loads: CarLoads): Acting {
+  const { deceleration = 0, longitudinalTransfer = 0, downforce = {}, lateralSplit = 'proportional' } = loads;
+  const transfer = longitudinalTransfer + deceleration * perDeceleration(car);
+  return {
+    lateral: 0,
+    loads: car.axles.map(({ weight }, k) => {
+      const forward = car.names[k] === 'front' ? transfer : -transfer;
+      return weight + (downforce[car.names[k]] ?? 0) + forward;
+    }),
+    split: lateralSplit,
+    held: car.wheels.map(() => 0),
+  };
+}
+
+/** Load that braking at 1 g brings on the front axle, N: all masses at their heights as drawn. */
+function perDeceleration({ given: { wheelbase }, sprungMass, centre, wheels, drawn }: Car): number {
+  if (wheelbase === undefined) return 0;
+  const unsprung = wheels.reduce((sum, { unsprungMass }, i) => sum + unsprungMass * drawn[i].centreZ[0], 0);
+  return ((sprungMass * centre[1] + unsprung) * GRAVITY) / wheelbase;
+}
+
+/** The car as drawn, with the load on each wheel that it has there. */
+export function drawnState({ axles, wheels }: Car): CarState {
+  return {
+    height: axles.map(() => 0),
+    roll: 0,
+    travel: wheels.map(() => 0),
+    load: wheels.map(({ designLoad }) => designLoad),
+    held: wheels.map(() => 0),
+    holds: wheels.map(() => ({ damper: 'free', inTheAir: false })),
+  };
+}

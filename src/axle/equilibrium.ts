@@ -1,0 +1,347 @@
+// A car at rest on its wheels, under its weight, downforce and braking, in a steady turn. Equations: rest-equations.ts.
+
+import { axialForce } from '../corner/axial-force.ts';
+import type { Diagnostic } from '../diagnostic.ts';
+import { DEGREES, NEWTON_METRE_PER_DEGREE } from '../units.ts';
+import { axlesOf, type CarLoads, type CarOnAxles, checkCar, checkLoads } from './car.ts';
+import { type Gone, letDown, roomOf, turn } from './car-rest.ts';
+import { actingOn, type Car, setUpCar } from './car-set-up.ts';
+import {
+  type Acting,
+  type CarState,
+  clearanceOf,
+  forcesOn,
+  readWheels,
+  type WheelForces,
+  type Workspace,
+} from './rest-equations.ts';
+import { type RollStiffness, stiffnessThere } from './roll-stiffness.ts';
+import type { WheelAt } from './wheel-at.ts';
+import type { WheelEnd } from './wheel-curve.ts';
+
+/** A wheel of a car by its place. */
+export type WheelName = 'frontLeft' | 'frontRight' | 'rearLeft' | 'rearRight';
+
+/** Vertical load of a wheel and its parts, N, which add up to it. */
+export interface WheelLoad {
+  readonly total: number;
+  /** By way of the coilover and the bar: the sum of the five that follow. */
+  readonly elastic: number;
+  readonly spring: number;
+  readonly bumpStop: number;
+  readonly gas: number;
+  readonly bar: number;
+  /** Of the damper at an end of its stroke: negative where it has topped out and holds the wheel up. */
+  readonly damperEnd: number;
+  /** By way of the links, from the lateral force (jacking). */
+  readonly geometric: number;
+  /** Weight and lateral inertia of the unsprung mass. */
+  readonly unsprung: number;
+}
+
+/** A wheel at rest. */
+export interface WheelRest {
+  /** mm in the chassis, bump positive. */
+  readonly travel: number;
+  readonly load: WheelLoad;
+  /** Of the ground on the tyre, N, to the left positive. */
+  readonly lateralForce: number;
+  /** More than at design ride height, mm. */
+  readonly tyreDeflection: number;
+  /** Eye to eye, mm. */
+  readonly shockLength: number;
+  readonly installationRatio: number;
+  /** Along the shock, N. */
+  readonly springForce: number;
+  readonly bumpStopForce: number;
+  readonly isSpringLoose: boolean;
+  readonly isOnBumpStop: boolean;
+  /** Whether the damper is at an end of its stroke. */
+  readonly damper: 'free' | 'toppedOut' | 'bottomedOut';
+  /** Height of the tyre above the ground, mm; null on the ground. */
+  readonly clearance: number | null;
+}
+
+/** What lateral acceleration moves from one wheel of an axle to the other, N: half the difference right minus left. */
+export interface LoadTransfer {
+  readonly total: number;
+  readonly elastic: number;
+  readonly geometric: number;
+  readonly unsprung: number;
+}
+
+/** An axle at rest. */
+export interface AxleRest {
+  /** mm, bump of both wheels positive: how far the ground is up from design ride height in the middle of the car. */
+  readonly heave: number;
+  readonly left: WheelRest;
+  readonly right: WheelRest;
+  /** Degrees, left lever minus right lever; null without a bar. */
+  readonly barTwist: number | null;
+  /** About the middle of the ground, N·m/deg, tyres rigid; null where a wheel is in the air or its damper at an end of its stroke. */
+  readonly rollStiffness: RollStiffness | null;
+  /** N·m·s/deg; null where a wheel has no `damping`, is in the air or its damper at an end of its stroke. */
+  readonly rollDamping: number | null;
+  readonly loadTransfer: LoadTransfer;
+}
+
+/** A car at rest. */
+export interface Equilibrium {
+  readonly status: 'rests';
+  /** g, to the left positive. */
+  readonly lateralAcceleration: number;
+  /** Degrees, left side up positive: positive in a left turn. */
+  readonly roll: number;
+  /** The axles that the car has. */
+  readonly axles: { readonly front?: AxleRest; readonly rear?: AxleRest };
+  /** Fraction of the load on front right and rear left; null for one axle. */
+  readonly crossWeight: number | null;
+  /** Fraction of the load transfer on the front axle; null for one axle, and where there is no transfer. */
+  readonly frontTransferFraction: number | null;
+  /** What is worth knowing. */
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/**
+ * Why there is no rest: a wheel comes to the end of its linkage, the body falls over, an axle is lifted off the ground, or the search
+ * found nothing.
+ */
+export type NoRestCause = 'travelEnd' | 'fallsOver' | 'axleLifted' | 'noSolution';
+
+/** A car that does not come to rest under its loads. */
+export interface NoEquilibrium {
+  readonly status: 'outOfReach';
+  readonly cause: NoRestCause;
+  /** For `travelEnd`: the wheel, and the end of its travel. */
+  readonly wheel: WheelName | null;
+  readonly end: WheelEnd | null;
+  readonly axle: 'front' | 'rear' | null;
+  /** The largest lateral acceleration on the way there at which the car rests, g; null where it does not rest without. */
+  readonly lateralAcceleration: number | null;
+  /** The rest there. */
+  readonly last: Equilibrium | null;
+}
+
+/**
+ * The rest of a car under loads: heave of each axle, roll, and load, travel and coilover of each wheel. The chassis is rigid, also in torsion;
+ * pitch is small and has no anti-dive; tyres give vertically alone. From design ride height the car is let down first, and taken into the
+ * turn afterwards.
+ *
+ * @throws InputError for a car or loads that cannot be, with every issue.
+ */
+export function equilibrium(car: CarOnAxles, loads: CarLoads = {}): Equilibrium | NoEquilibrium {
+  checkCar(car);
+  checkLoads(car, loads);
+  const ready = setUpCar(car);
+  const acting = actingOn(ready, loads);
+  const room = roomOf(ready);
+  const lifted = axleLifted(ready, acting);
+  if (lifted !== null) return lifted;
+  const down = letDown(ready, acting, room);
+  if (down.failure !== null) return noRest(ready, acting, down, null, room);
+  const { lateralAcceleration = 0 } = loads;
+  const turned = turn(ready, acting, { at: 0, state: down.state }, lateralAcceleration, room);
+  if (turned.failure !== null) return noRest(ready, acting, turned, turned.at, room);
+  return restOf(ready, { ...acting, lateral: lateralAcceleration }, turned.state, room);
+}
+
+/** An axle on which nothing weighs. */
+export function axleLifted({ names }: Car, { loads }: Acting): NoEquilibrium | null {
+  const k = loads.findIndex((load) => !(load > 0));
+  if (k < 0) return null;
+  return {
+    status: 'outOfReach',
+    cause: 'axleLifted',
+    wheel: null,
+    end: null,
+    axle: names[k],
+    lateralAcceleration: null,
+    last: null,
+  };
+}
+
+/** Why it goes no farther; `lateral` is where it rests last. */
+export function noRest(
+  car: Car,
+  acting: Acting,
+  { state, failure }: Gone,
+  lateral: number | null,
+  room: Workspace,
+): NoEquilibrium {
+  const cause = failure?.cause ?? 'noSolution';
+  const isEnd = failure?.cause === 'travelEnd';
+  return {
+    status: 'outOfReach',
+    cause,
+    wheel: isEnd ? wheelName(car, failure.wheel) : null,
+    end: isEnd ? car.wheels[failure.wheel].reader.curve.end[failure.end] : null,
+    axle: isEnd ? car.names[car.wheels[failure.wheel].axle] : null,
+    lateralAcceleration: lateral,
+    last: lateral === null ? null : restOf(car, { ...acting, lateral }, state, room),
+  };
+}
+
+/** A wheel by its number. */
+export function wheelName({ names, wheels }: Car, i: number): WheelName {
+  return `${names[wheels[i].axle]}${wheels[i].side > 0 ? 'Left' : 'Right'}`;
+}
+
+/** A state of rest as data. */
+export function restOf(car: Car, acting: Acting, state: CarState, room: Workspace): Equilibrium {
+  const { at } = room;
+  readWheels(car, state, at);
+  const forces = car.wheels.map((_, i) => forcesOn(car, acting, state, at, i));
+  const axles = Object.fromEntries(
+    car.names.map((name, k) => [name, axleRest(car, state, at, forces, k)]),
+  ) as Equilibrium['axles'];
+  const [first, second] = car.names.map((name) => axles[name] as AxleRest);
+  const sum = acting.loads.reduce((all, load) => all + load, 0);
+  const transfers = [first, second].map((axle) => axle?.loadTransfer.total ?? 0);
+  const transfer = transfers[0] + transfers[1];
+  return {
+    status: 'rests',
+    lateralAcceleration: acting.lateral,
+    roll: state.roll * DEGREES,
+    axles,
+    crossWeight: second === undefined ? null : (first.right.load.total + second.left.load.total) / sum,
+    frontTransferFraction:
+      second === undefined || !(Math.abs(transfer) > NOTHING * sum) ? null : transfers[0] / transfer,
+    diagnostics: diagnosticsOn(car, axles),
+  };
+}
+
+/** Share of the weight below which a transfer of load is rounding. */
+const NOTHING = 1e-9;
+
+function axleRest(
+  car: Car,
+  state: CarState,
+  at: readonly WheelAt[],
+  forces: readonly WheelForces[],
+  k: number,
+): AxleRest {
+  const { linkage } = axlesOf(car.given)[k];
+  const sides = [2 * k, 2 * k + 1];
+  const [left, right] = sides.map((i) => wheelRest(car, state, at, forces[i], i));
+  const half = (of: (load: WheelLoad) => number) => (of(right.load) - of(left.load)) / 2;
+  const isFree = sides.every((i) => state.holds[i].damper === 'free' && !state.holds[i].inTheAir);
+  return {
+    heave: -state.height[k] / Math.cos(state.roll) + 0,
+    left,
+    right,
+    barTwist: linkage.bar === null ? null : (at[2 * k].lever[0] - at[2 * k + 1].lever[0]) * DEGREES,
+    rollStiffness: isFree
+      ? stiffnessThere(
+          linkage,
+          sides.map((i) => {
+            const { travel, halfTrack, shock, lever } = at[i];
+            const [angle, first, second] = lever;
+            return {
+              side: car.wheels[i].side,
+              travel,
+              y: halfTrack,
+              shock,
+              lever: linkage.bar === null ? null : { angle, first, second },
+            };
+          }),
+          state.roll,
+          sides.map((i) => forces[i]),
+        )
+      : null,
+    rollDamping: isFree ? rollDamping(car, state, at, forces, sides) : null,
+    loadTransfer: {
+      total: half(({ total }) => total),
+      elastic: half(({ elastic }) => elastic),
+      geometric: half(({ geometric }) => geometric),
+      unsprung: half(({ unsprung }) => unsprung),
+    },
+  };
+}
+
+/** Sum of c R^2 z_p^2, z_p the change of travel with roll where the middle of the car keeps its height. */
+function rollDamping(
+  { wheels, coilovers }: Car,
+  { roll }: CarState,
+  at: readonly WheelAt[],
+  forces: readonly WheelForces[],
+  sides: readonly number[],
+): number | null {
+  const [sin, cos] = [Math.sin(roll), Math.cos(roll)];
+  let sum = 0;
+  for (const i of sides) {
+    const { damping } = coilovers[i];
+    if (damping === undefined) return null;
+    const { travel, halfTrack, shock } = at[i];
+    const byRoll = (wheels[i].side * halfTrack[0] * cos - travel * sin) / forces[i].normal;
+    sum += (damping / NEWTON_SECONDS) * (shock[1] * byRoll) ** 2;
+  }
+  return sum / NEWTON_METRE_PER_DEGREE;
+}
+
+/** N·s/m in a N·s/mm. */
+const NEWTON_SECONDS = 1000;
+
+function wheelRest(
+  car: Car,
+  state: CarState,
+  at: readonly WheelAt[],
+  found: WheelForces,
+  i: number,
+): WheelRest {
+  const { coilover } = car.wheels[i];
+  const { shock, travel } = at[i];
+  const ratio = -shock[1];
+  const hold = state.holds[i];
+  const parts = axialForce(coilover, shock[0]);
+  const onGround = (force: number) => (force * ratio) / found.normal + 0;
+  const load = {
+    spring: onGround(parts.spring),
+    bumpStop: onGround(parts.bumpStop),
+    gas: onGround(parts.gas),
+    bar: found.bar / found.normal + 0,
+    damperEnd: onGround(hold.damper === 'free' ? 0 : state.held[i]),
+  };
+  const elastic = load.spring + load.bumpStop + load.gas + load.bar + load.damperEnd;
+  const geometric = (-found.lateral * found.tangent) / found.normal + 0;
+  const unsprung = found.unsprung / found.normal;
+  return {
+    travel,
+    load: {
+      total: hold.inTheAir ? 0 : elastic + geometric + unsprung,
+      elastic,
+      ...load,
+      geometric,
+      unsprung,
+    },
+    lateralForce: found.lateral + 0,
+    tyreDeflection: found.deflection + 0,
+    shockLength: shock[0],
+    installationRatio: ratio,
+    springForce: parts.spring,
+    bumpStopForce: parts.bumpStop,
+    isSpringLoose: shock[0] >= coilover.loose,
+    isOnBumpStop: coilover.bumpStop !== null && shock[0] < coilover.bumpStop.contact,
+    damper: hold.damper,
+    clearance: hold.inTheAir ? clearanceOf(car, state, at, i) : null,
+  };
+}
+
+/** Times the springs' roll stiffness above which a bar is remarked. */
+const STIFF_BAR = 3;
+
+function diagnosticsOn({ names }: Car, axles: Equilibrium['axles']): Diagnostic[] {
+  return names.flatMap((name): Diagnostic[] => {
+    const stiffness = axles[name]?.rollStiffness ?? null;
+    if (stiffness === null) return [];
+    const springs = stiffness.springs + stiffness.changingRatio;
+    if (!(stiffness.bar > STIFF_BAR * springs)) return [];
+    return [
+      {
+        code: 'barLeadsRollStiffness',
+        severity: 'note',
+        path: `${name}.linkage.bar`,
+        values: { bar: stiffness.bar, springs, times: stiffness.bar / springs },
+      },
+    ];
+  });
+}
