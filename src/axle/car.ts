@@ -53,7 +53,7 @@ export interface CarOnAxles {
   readonly sprungCentreOfGravityHeight: number;
   /** How far it lies to the left of the centreline, mm; default 0. */
   readonly sprungCentreOfGravityY?: number;
-  /** Distance of the axles, mm: needed with `deceleration`. */
+  /** Distance of the axles, mm: required with `deceleration`. */
   readonly wheelbase?: number;
 }
 
