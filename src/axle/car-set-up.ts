@@ -62,6 +62,7 @@ function setUpAxle(
     left,
     right = left,
     tyreRate,
+    antiRollBarStiffness = 0,
     name,
   }: CarAxle & { readonly name: string },
   axle: number,
@@ -104,7 +105,9 @@ function setUpAxle(
       other: 2 * axle + (1 - w),
     };
   });
-  const torsion = (linkage.bar?.torsionalStiffness ?? 0) * NEWTON_METRE_PER_DEGREE;
+  // A given roll stiffness acts on the difference of the travels, which is the track times the roll.
+  const stiffness = linkage.bar?.torsionalStiffness ?? antiRollBarStiffness / (track * track);
+  const torsion = stiffness * NEWTON_METRE_PER_DEGREE;
   return { axle: { sprungMass, torsion, weight }, wheels, coilovers, drawn };
 }
 

@@ -43,6 +43,11 @@ export interface CarAxle {
   readonly right?: WheelCoilover;
   /** Vertical rate of each tyre, N/mm; rigid if left out. */
   readonly tyreRate?: number;
+  /**
+   * Roll stiffness that an anti-roll bar adds, N·m/deg, where `linkage` has none: it is taken to act on the difference of the travels of
+   * both wheels.
+   */
+  readonly antiRollBarStiffness?: number;
 }
 
 /** A car of one or two axles with a rigid chassis. */
@@ -85,7 +90,15 @@ const COILOVER = [
   'bumpStop',
   'damping',
 ];
-const CAR_AXLE = ['linkage', 'sprungMass', 'unsprungMass', 'left', 'right', 'tyreRate'];
+const CAR_AXLE = [
+  'linkage',
+  'sprungMass',
+  'unsprungMass',
+  'left',
+  'right',
+  'tyreRate',
+  'antiRollBarStiffness',
+];
 const CAR = ['front', 'rear', 'sprungCentreOfGravityHeight', 'sprungCentreOfGravityY', 'wheelbase'];
 export const LOADS = [
   'lateralAcceleration',
@@ -157,6 +170,9 @@ function checkAxle(check: Checker, path: string, axle: CarAxle): void {
   check.number(`${path}.sprungMass`, axle.sprungMass, { above: 0 }, true);
   check.number(`${path}.unsprungMass`, axle.unsprungMass, { min: 0 }, true);
   check.number(`${path}.tyreRate`, axle.tyreRate, { above: 0 });
+  check.number(`${path}.antiRollBarStiffness`, axle.antiRollBarStiffness, { min: 0 });
+  if (axle.antiRollBarStiffness !== undefined && (axle.linkage?.bar ?? null) !== null)
+    check.faults.push(fault('barTwice', `${path}.antiRollBarStiffness`));
   checkCoilover(check, `${path}.left`, axle.left);
   if (axle.right !== undefined) checkCoilover(check, `${path}.right`, axle.right);
 }

@@ -232,7 +232,7 @@ function axleRest(
     barTwist: linkage.bar === null ? null : (at[2 * k].lever[0] - at[2 * k + 1].lever[0]) * DEGREES,
     rollStiffness: isFree
       ? stiffnessThere(
-          linkage,
+          car.axles[k].torsion,
           sides.map((i) => {
             const { travel, halfTrack, shock, lever } = at[i];
             const [angle, first, second] = lever;
@@ -241,7 +241,7 @@ function axleRest(
               travel,
               y: halfTrack,
               shock,
-              lever: linkage.bar === null ? null : { angle, first, second },
+              lever: { angle, first, second },
             };
           }),
           state.roll,

@@ -49,7 +49,7 @@ export interface WheelSetUp {
 /** An axle made ready. */
 export interface AxleSetUp {
   readonly sprungMass: number;
-  /** Of the bar, N·mm/rad. */
+  /** Of the bar, N·mm/rad; N/mm where it acts on travels. */
   readonly torsion: number;
   /** Weight of all that it carries, N. */
   readonly weight: number;

@@ -65,12 +65,17 @@ export function rollStiffness(axle: AxleLinkage, options: RollStiffnessOptions):
   const angle = roll / DEGREES;
   const states = layWheels(axle, heave, angle).map((curve) => stateOf(curve, heave, angle));
   if (!states.every((state) => state !== null)) return null;
-  return stiffnessThere(axle, states, angle, springs);
+  return stiffnessThere(
+    (axle.bar?.torsionalStiffness ?? 0) * NEWTON_METRE_PER_DEGREE,
+    states,
+    angle,
+    springs,
+  );
 }
 
-/** The same of wheels that stand there: tyres keep their deflection. */
+/** The same of wheels that stand there, tyres keep their deflection; `torsion` is that of the bar per turn of its levers, N·mm/rad. */
 export function stiffnessThere(
-  axle: AxleLinkage,
+  torsion: number,
   states: readonly WheelState[],
   angle: number,
   springs: readonly WheelSpring[],
@@ -104,8 +109,6 @@ export function stiffnessThere(
     twist.hp += side * (lever.second * zh * zp + lever.first * zhp);
     twist.pp += side * (lever.second * zp * zp + lever.first * zpp);
   });
-  // N·mm per radian.
-  const torsion = (axle.bar?.torsionalStiffness ?? 0) * NEWTON_METRE_PER_DEGREE;
   const bar = torsion * (twist.p * twist.p + twist.value * twist.pp);
   const hp = sums.hp + torsion * (twist.h * twist.p + twist.value * twist.hp);
   const hh = sums.hh + torsion * (twist.h * twist.h + twist.value * twist.hh);

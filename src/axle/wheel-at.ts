@@ -19,7 +19,7 @@ export interface WheelAt {
   readonly centreY: Jet;
   /** Above the ground as drawn. */
   readonly centreZ: Jet;
-  /** Angle of the bar's lever; zeros without a bar. */
+  /** Angle of the bar's lever; without one the travel, for a bar of which only the roll stiffness is known. */
   readonly lever: Jet;
 }
 
@@ -85,10 +85,9 @@ export function readWheelAt(
     take(m, centre + 1, row, into.centreZ);
     into.centreZ[0] -= curve.drawn;
     const lever = leverThere(curve, z, m, row);
-    if (lever === null) return;
-    into.lever[0] = lever.angle;
-    into.lever[1] = lever.first;
-    into.lever[2] = lever.second;
+    into.lever[0] = lever?.angle ?? z;
+    into.lever[1] = lever?.first ?? 1;
+    into.lever[2] = lever?.second ?? 0;
   });
 }
 

@@ -23,6 +23,10 @@ export const AXLE: PlainSentences = {
     problem: `the ${say.text('side')} wheel does not get to this heave and roll`,
     advice: 'take less heave or less roll; sweepAxle names what ends the travel of the wheel',
   }),
+  barTwice: {
+    problem: 'a roll stiffness beside a bar',
+    advice: 'leave out antiRollBarStiffness, or the bar of the axle',
+  },
   tooManyPoses: (say) => ({ problem: 'too many poses', allowed: `${say.text('most')} at most` }),
   notAnAxle: { problem: 'not an axle', allowed: 'what axle(input) returns' },
   carWithoutAxle: { problem: 'a car without an axle', allowed: 'front, rear, or both' },

@@ -141,4 +141,23 @@ describe('a car at rest', () => {
     expectWithin(barTwist, row.barTwist!, 1e-9);
     expect(axle({ left: CAR.front.linkage.left }).bar).toBe(null);
   });
+
+  it('rolls as much on a given roll stiffness as on a bar that adds it', () => {
+    const given = (stiffness: number) => ({
+      ...CAR,
+      front: { ...CAR.front, linkage: axle({ left: CORNER }), antiRollBarStiffness: stiffness },
+    });
+    // In the limit of no roll the bar of the axle and its share in the roll stiffness are the same.
+    const bar = rest(CAR).axles.front!.rollStiffness!.bar;
+    const still = rest(given(bar));
+    expectWithin(still.axles.front!.rollStiffness!.bar, bar, 1e-9 * bar);
+    const [one, other] = [CAR, given(bar)].map((car) => rest(car, { lateralAcceleration: 1e-3 }));
+    expectWithin(other.roll / one.roll, 1, 1e-4);
+    expect(rest(given(2 * bar), { lateralAcceleration: 0.8 }).roll).toBeLessThan(
+      rest(given(bar), { lateralAcceleration: 0.8 }).roll,
+    );
+    expect(() => equilibrium({ ...CAR, front: { ...CAR.front, antiRollBarStiffness: 100 } })).toThrow(
+      /a roll stiffness beside a bar/,
+    );
+  });
 });
