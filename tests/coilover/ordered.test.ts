@@ -476,6 +476,352 @@ describe('advice', () => {
   });
 });
 
+/** The shock of that car's front corner over wheel travel. */
+const shockOf = () => carOf(readCar(weighedCar())).car.axles[0].shock;
+/** Eye-to-eye length at which the bought bump stop is solid: compressed length and solid height. */
+const SOLID = 350.7 + 12.3;
+/** Loads of the two wheels less the unsprung mass, kg. */
+const SPRUNG = { left: 184 - 30, right: 171 - 30 };
+/** Length at which a spring of a rate is loose that carries a mass at ride height beside 150 N of gas: L + (m g / R - 150) / k. */
+function looseFor(mass: number, rate: number): number {
+  const { length, ratio } = shockOf().at(0);
+  return length + ((mass * GRAVITY) / ratio - 150) / rate;
+}
+const changeOf = (axle: AxleSizing) => axle.afterOrder?.change ?? null;
+
+describe('a bought coilover on a wheel', () => {
+  /** Nothing but 15 mm of road and 2 mm of margin moves the wheels. */
+  const onRoad = (change: (front: Json) => void) =>
+    front(({ masses, corners: { front }, ...document }) => {
+      delete masses.sprungCentreOfGravityHeight;
+      document.downforce.force = 0;
+      front.sizing.target = { springRate: 50.3 };
+      change(front);
+    });
+
+  it('has the rate, frequency, travel margins and spring travel of where that wheel stands', () => {
+    const settings = { left: 257.3, right: 239.1 };
+    const axle = onRoad(({ ordered }) => Object.assign(ordered.perch, settings));
+    const shock = shockOf();
+    const bump = axle.limits.bump?.travel ?? Number.NaN;
+    const droop = axle.limits.droop?.travel ?? Number.NaN;
+    expectWithin(shock.at(bump).length, SOLID, 1e-8);
+    expectWithin(shock.at(droop).length, 474.3, 1e-8);
+    const stands = (['left', 'right'] as const).flatMap((side) => {
+      const { asFitted, advised } = wheelOf(axle, side);
+      return [
+        { side, loose: 210.7 + settings[side], stand: asFitted ?? expect.fail() },
+        { side, loose: looseFor(SPRUNG[side], 50.3), stand: advised ?? expect.fail() },
+      ];
+    });
+    for (const { side, loose, stand } of stands) {
+      const { staticTravel, wheelRate, frequency, bumpMargin, droopMargin, springMargin, state } = stand;
+      expect(state).toBe('onSpring');
+      const { ratio, slope, length } = shock.at(staticTravel);
+      expect(length).toBeGreaterThan(350.7 + 39.7);
+      const mass = SPRUNG[side];
+      const rate = 50.3 * ratio ** 2 + ((mass * GRAVITY) / ratio) * slope;
+      expectNear(wheelRate, rate, 1e-9);
+      expectNear(frequency ?? Number.NaN, Math.sqrt((1000 * rate) / mass) / (2 * Math.PI), 1e-9);
+      expectWithin(bumpMargin, bump - (staticTravel + 15 + 2), 1e-8);
+      expectWithin(droopMargin, staticTravel - 15 - 2 - droop, 1e-8);
+      expectWithin(springMargin, 210.7 - 75.3 - (loose - SOLID), 1e-8);
+    }
+  });
+
+  it('has all of its spring travel left where the spring is loose on the solid stop, and none to name without its minimum length', () => {
+    // 150.2 + 210.7 is less than the solid length, 363.
+    const loose = onRoad(({ ordered }) => (ordered.perch.setting = 150.2));
+    expectWithin(wheelOf(loose, 'left').asFitted?.springMargin ?? null, 210.7 - 75.3, 1e-9);
+    const unknown = onRoad(({ ordered }) => (ordered.spring = { rate: 50.3, freeLength: 210.7 }));
+    for (const wheel of ['left', 'right'] as const) {
+      const { asFitted, advised } = wheelOf(unknown, wheel);
+      expect([asFitted?.springMargin, advised?.springMargin]).toEqual([null, null]);
+    }
+    expect(codesOf(unknown)).not.toContain('boughtSpringTravelShort');
+  });
+
+  it('that is carried by a helper has both, and the ring between them, in its lengths', () => {
+    const helper = { rate: 20, freeLength: 60, solidLength: 22, separatorHeight: 4 };
+    const axle = onRoad(({ ordered }) => Object.assign(ordered, { helper }));
+    const { perch, advised, asFitted } = wheelOf(axle, 'left');
+    // The helper is solid at ride height: 20 x 38 = 760 N is less than the spring carries.
+    const loose = looseFor(SPRUNG.left, 50.3) + 60 - 22;
+    expectNear(perch?.requiredSetting ?? Number.NaN, loose - 210.7 - 60 - 4);
+    expectWithin(advised?.springMargin ?? null, 210.7 - 75.3 + 38 - (loose - SOLID), 1e-8);
+    expectSame(asFitted?.setting, 210.3);
+  });
+
+  it('leaves a wheel out that carries less than its unsprung mass', () => {
+    const axle = front(({ masses }) => (masses.scales.frontRight = 29.9));
+    expect(axle.afterOrder?.wheels.map(({ side }) => side)).toEqual(['left']);
+    expectNear(wheelOf(axle, 'left').sprungMass, 184 - 30);
+    const heavier = front(({ masses }) => (masses.scales.frontRight = 31));
+    expectNear(wheelOf(heavier, 'right').sprungMass, 1, 1e-9);
+  });
+
+  it('is said to be weighed where scales gave the masses, with the revision and date of what was bought', () => {
+    expect(front().afterOrder).toMatchObject({ weighed: true, revision: 'A', date: '2026-03-01' });
+    const estimated = front(({ masses, corners: { front } }) => {
+      delete masses.scales;
+      masses.estimate = { total: 700, frontFraction: 0.48 };
+      delete front.ordered.revision;
+      delete front.ordered.date;
+    });
+    expect(estimated.afterOrder).toMatchObject({ weighed: false, revision: null, date: null });
+    expect(estimated.afterOrder?.wheels.map(({ sprungMass }) => sprungMass)).toEqual([138, 138]);
+  });
+
+  it('has nothing to say without a spring or a sprung mass', () => {
+    expect(
+      front(({ corners: { front } }) => {
+        delete front.sizing.target;
+        front.ordered = { revision: 'A' };
+      }).afterOrder,
+    ).toBeNull();
+    // The mean load of the two wheels is 177.5 kg.
+    expect(front(({ corners: { front } }) => (front.sizing.unsprungMass = 178)).afterOrder).toBeNull();
+    expect(front(({ corners: { front } }) => delete front.ordered).afterOrder).toBeNull();
+  });
+});
+
+describe('the perch of a wheel', () => {
+  const settingsOf = (change: (front: Json, masses: Json) => void) => {
+    const axle = front(({ masses, corners: { front } }) => change(front, masses));
+    return (['left', 'right'] as const).map((side) => wheelOf(axle, side).asFitted?.setting);
+  };
+
+  it('is set as its side was measured, else as both were, else as the sizing has it', () => {
+    expect(settingsOf(({ ordered }) => (ordered.perch = { setting: 208, left: 212 }))).toEqual([212, 208]);
+    expect(settingsOf(({ ordered }) => (ordered.perch = { setting: 208, right: 212 }))).toEqual([208, 212]);
+    expect(
+      settingsOf(({ ordered, sizing }) => {
+        delete ordered.perch;
+        sizing.perch = { setting: 205 };
+      }),
+    ).toEqual([205, 205]);
+  });
+
+  it('is set for ride height where masses are only estimated and nothing was measured', () => {
+    const axle = front(({ masses, corners: { front } }) => {
+      delete masses.scales;
+      masses.estimate = { total: 700, frontFraction: 0.48 };
+      front.sizing.target = { springRate: 50.3 };
+      delete front.ordered.perch.setting;
+    });
+    const { asFitted, perch } = wheelOf(axle, 'left');
+    expectNear(asFitted?.setting ?? Number.NaN, looseFor(138, 50.3) - 210.7);
+    expectWithin(asFitted?.staticTravel ?? null, 0, 1e-9);
+    expect([perch?.move, perch?.turns]).toEqual([0, 0]);
+  });
+
+  it('is moved from the setting that it has to the required one, in turns of its thread; towards the spring is +', () => {
+    for (const setting of [200, 230]) {
+      const axle = front(({ corners: { front } }) => {
+        front.sizing.target = { springRate: 50.3 };
+        front.ordered.perch.setting = setting;
+      });
+      for (const side of ['left', 'right'] as const) {
+        const { perch, perchWithChange, advised } = wheelOf(axle, side);
+        const required = looseFor(SPRUNG[side], 50.3) - 210.7;
+        expectNear(perch?.requiredSetting ?? Number.NaN, required);
+        expectNear(perch?.move ?? Number.NaN, required - setting, 1e-9);
+        expectNear(perch?.turns ?? Number.NaN, (required - setting) / 1.75, 1e-9);
+        expect(perchWithChange).toBeNull();
+        expectNear(advised?.setting ?? Number.NaN, required);
+        expectWithin(advised?.staticTravel ?? null, 0, 1e-9);
+      }
+    }
+    const bare = front(({ corners: { front } }) => (front.ordered.perch = { setting: 200 }));
+    const { perch } = wheelOf(bare, 'left');
+    expect([perch?.turns, perch?.withinThread]).toEqual([null, null]);
+    expect(perch?.move).not.toBeNull();
+  });
+
+  it('with a new spring is moved from where the old one has it to where the new one requires it', () => {
+    const axle = front(({ corners: { front } }) => {
+      front.sizing.springs = [{ name: 'near', rate: 41, freeLength: 220, minLength: 60 }];
+    });
+    for (const side of ['left', 'right'] as const) {
+      const { asFitted, perch, perchWithChange, advised } = wheelOf(axle, side);
+      const required = looseFor(SPRUNG[side], 41) - 220;
+      expectNear(perchWithChange?.requiredSetting ?? Number.NaN, required);
+      expectNear(perchWithChange?.move ?? Number.NaN, required - 210.3, 1e-9);
+      expectNear(perch?.requiredSetting ?? Number.NaN, looseFor(SPRUNG[side], 50.3) - 210.7);
+      expect(asFitted?.setting).toBe(210.3);
+      expectNear(advised?.setting ?? Number.NaN, required);
+      expectWithin(advised?.staticTravel ?? null, 0, 1e-9);
+      const { ratio, slope } = shockOf().at(0);
+      expectNear(
+        advised?.wheelRate ?? Number.NaN,
+        41 * ratio ** 2 + ((SPRUNG[side] * GRAVITY) / ratio) * slope,
+        1e-9,
+      );
+    }
+  });
+
+  it('reaches what lies on either end of its thread or between, and from beyond goes to the nearer end', () => {
+    const threaded = (thread: Json) => {
+      const axle = front(({ corners: { front } }) => {
+        front.sizing.target = { springRate: 50.3 };
+        front.ordered.perch = { setting: 210.3, ...thread };
+      });
+      const { perch, advised } = wheelOf(axle, 'left');
+      return { perch, advised, codes: codesOf(axle) };
+    };
+    const required = threaded({}).perch?.requiredSetting ?? Number.NaN;
+    for (const thread of [
+      { min: required },
+      { max: required },
+      { min: required - 5, max: required + 5 },
+      { min: required - 5 },
+      { max: required + 5 },
+    ]) {
+      const { perch, advised, codes } = threaded(thread);
+      expect(perch?.withinThread).toBe(true);
+      expect(advised?.setting).toBe(required);
+      expectWithin(advised?.staticTravel ?? null, 0, 1e-9);
+      expect(codes.filter((code) => code === 'perchOutOfThread')).toHaveLength(
+        // The right wheel is lighter and requires less.
+        thread.min === required ? 1 : 0,
+      );
+    }
+    // k_c R p = k_w z: to first order a perch that ends p short of the spring leaves the wheel z = p k_c R / k_w low.
+    const { ratio } = shockOf().at(0);
+    const rate = threaded({}).advised?.wheelRate ?? Number.NaN;
+    for (const [thread, off] of [
+      [{ max: required - 0.1 }, 0.1],
+      [{ min: required - 90, max: required - 0.1 }, 0.1],
+      [{ min: required + 0.1 }, -0.1],
+      [{ min: required + 0.1, max: required + 90 }, -0.1],
+    ] as const) {
+      const { perch, advised, codes } = threaded(thread);
+      expect(perch?.withinThread).toBe(false);
+      expectNear(advised?.setting ?? Number.NaN, required - off);
+      expectNear(advised?.staticTravel ?? Number.NaN, (off * 50.3 * ratio) / rate, 0.01);
+      expect(codes).toContain('perchOutOfThread');
+    }
+  });
+
+  it('of a spring whose length is not known stays if it was set for ride height, else can not be told', () => {
+    const bare = (perches: string) =>
+      front(({ masses, corners: { front } }) => {
+        masses.scales.perches = perches;
+        front.ordered = { revision: 'A', perch: { min: 150, max: 300, threadPitch: 1.75 } };
+      });
+    const reset = bare('reset');
+    for (const side of ['left', 'right'] as const) {
+      const { perch, asFitted, advised } = wheelOf(reset, side);
+      expect(perch).toEqual({ requiredSetting: null, move: 0, turns: 0, withinThread: null });
+      for (const stand of [asFitted, advised]) {
+        expect([stand?.setting, stand?.springMargin, stand?.state]).toEqual([null, null, 'onSpring']);
+        expectWithin(stand?.staticTravel ?? null, 0, 1e-9);
+      }
+    }
+    const untouched = wheelOf(bare('untouched'), 'left');
+    expect(untouched.asFitted).toBeNull();
+    expect(untouched.perch).toEqual({ requiredSetting: null, move: null, turns: null, withinThread: null });
+  });
+});
+
+describe('a spring to change to', () => {
+  const listed = (target: number, fitted: Json, ...springs: Json[]) =>
+    front(({ corners: { front } }) => {
+      front.sizing.target = { springRate: target };
+      if (springs.length > 0) front.sizing.springs = springs;
+      Object.assign(front.ordered.spring, fitted);
+    });
+  const meanMass = (SPRUNG.left + SPRUNG.right) / 2;
+
+  it('is nearer to the target as a ratio: 47 is 1.175 times 40, 34 and 34.1 are 1 / 1.176 and 1 / 1.173 of it', () => {
+    const with_ = (rate: number) =>
+      listed(40, { rate: 47 }, { name: 'other', rate, freeLength: 220, minLength: 60 });
+    expect(changeOf(with_(34))).toBeNull();
+    expect(changeOf(with_(34.1))).toMatchObject({ because: 'target', listed: true, fits: true });
+    expect(changeOf(with_(46.9))?.spring).toMatchObject({ name: 'other', rate: 46.9, freeLength: 220 });
+    expect(changeOf(with_(47.1))).toBeNull();
+    expect(changeOf(with_(47))).toBeNull();
+  });
+
+  it('is one of the list with enough travel where the fitted one has too little, though farther from the target', () => {
+    const stiffer = (minLength: number) => ({ name: 'long', rate: 55, freeLength: 260, minLength });
+    const mass = meanMass;
+    // Compression of the fitted spring and of the other at the bump limit, where the stop is solid.
+    const [fitted, other] = [50.3, 55].map((rate) => looseFor(mass, rate) - SOLID);
+    const shortBy = (by: number) => ({ minLength: 210.7 - fitted + by });
+    const axle = listed(50.3, shortBy(0.01), stiffer(260 - other - 0.01));
+    const change = changeOf(axle);
+    expect(change).toMatchObject({ because: 'travel', listed: true, fits: true, spring: { name: 'long' } });
+    expectWithin(change?.maxMinLength ?? null, 260 - other, 1e-8);
+    expect(codesOf(axle)).toContain('changeSpringForTravel');
+    expect(codesOf(axle)).not.toContain('changeSpring');
+    expect(codesOf(axle)).not.toContain('newSpringDoesNotFit');
+    // The fitted one has enough; the other has not; there is no other.
+    expect(changeOf(listed(50.3, shortBy(-0.01), stiffer(60)))).toBeNull();
+    expect(changeOf(listed(50.3, shortBy(0.01), stiffer(260 - other + 0.01)))).toBeNull();
+    expect(changeOf(listed(50.3, shortBy(0.01)))).toBeNull();
+  });
+
+  it('may not fit itself, for want of travel or for the body of the damper, and is then named with a conflict', () => {
+    const near = { name: 'near', rate: 40, freeLength: 220, minLength: 60 };
+    const travel = looseFor(meanMass, 40) - SOLID;
+    const fitting = listed(40, {}, { ...near, minLength: 220 - travel - 0.01 });
+    expect(changeOf(fitting)?.fits).toBe(true);
+    expect(codesOf(fitting)).not.toContain('newSpringDoesNotFit');
+    const short = listed(40, {}, { ...near, minLength: 220 - travel + 0.01 });
+    const narrow = front(({ corners: { front } }) => {
+      front.sizing.target = { springRate: 40 };
+      front.sizing.springs = [{ ...near, innerDiameter: 60 }];
+      front.sizing.order = { bodyDiameter: 60.1 };
+    });
+    for (const axle of [short, narrow]) {
+      expect(changeOf(axle)).toMatchObject({ because: 'target', fits: false });
+      expect(adviceOf(axle, 'newSpringDoesNotFit').severity).toBe('conflict');
+      expect(adviceOf(axle, 'newSpringDoesNotFit').values).toMatchObject({ name: 'near', rate: 40 });
+    }
+  });
+
+  it('without a list has free length and inner diameter of the fitted one, and a minimum length that the travel leaves it', () => {
+    const axle = listed(40, { innerDiameter: 61 });
+    const change = changeOf(axle);
+    expect(change).toMatchObject({ because: 'target', listed: false, fits: true });
+    expect(change?.spring).toMatchObject({ rate: 40, freeLength: 210.7, innerDiameter: 61, minLength: null });
+    expectWithin(change?.maxMinLength ?? null, 210.7 - (looseFor(meanMass, 40) - SOLID), 1e-8);
+    expect(adviceOf(axle, 'newSpringLengths').values).toMatchObject({
+      freeLength: 210.7,
+      maxMinLength: change?.maxMinLength,
+    });
+  });
+
+  it('is none without a target', () => {
+    const axle = front(({ corners: { front } }) => {
+      delete front.sizing.target;
+      front.sizing.springs = [{ name: 'near', rate: 41, freeLength: 220, minLength: 60 }];
+    });
+    expect(axle.afterOrder).toMatchObject({ change: null, requiredRate: null });
+  });
+
+  it('gives the damping ratio, not the fitted one', () => {
+    const axle = listed(40, {}, { name: 'near', rate: 41, freeLength: 220, minLength: 60 });
+    const { ratio, slope } = shockOf().at(0);
+    const rate = 41 * ratio ** 2 + ((meanMass * GRAVITY) / ratio) * slope;
+    expectNear(
+      axle.afterOrder?.damping?.mean.design ?? Number.NaN,
+      (2122 * ratio ** 2) / (2 * Math.sqrt(rate * 1000 * meanMass)),
+      1e-10,
+    );
+  });
+});
+
+it('valving that does not damp has a damping ratio of 0, and no multiple of it meets the target', () => {
+  const axle = front(({ corners: { front } }) => {
+    front.ordered.valving = { compressionDamping: 0, reboundDamping: 0 };
+  });
+  const { mean, target, requiredDamping } = axle.afterOrder?.damping ?? expect.fail('no damping');
+  expect([mean.design, target, requiredDamping]).toEqual([0, 0.3, null]);
+  expect(codesOf(axle)).not.toContain('dampingOffTarget');
+});
+
 /** Places of a value at which a number is not finite, or a sentence has such a number in it. */
 function notFinite(value: unknown, path = ''): string[] {
   if (typeof value === 'number') return Number.isFinite(value) ? [] : [`${path} ${value}`];

@@ -224,11 +224,8 @@ function wheelAfterOrder(
   const advised = change?.spring ?? fitted;
   const atRide = looseAtRide(state, sprung, advised);
   const { requiredSetting = null } = (change === null ? perch : perchWithChange) ?? {};
-  const { min, max } = state.given.sizing.perch ?? {};
-  const kept =
-    requiredSetting === null
-      ? null
-      : Math.min(max ?? requiredSetting, Math.max(min ?? requiredSetting, requiredSetting));
+  const { min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY } = state.given.sizing.perch ?? {};
+  const kept = requiredSetting === null ? null : Math.min(max, Math.max(min, requiredSetting));
   const off = kept === null || requiredSetting === null ? 0 : kept - requiredSetting;
   return {
     side,
@@ -275,12 +272,9 @@ function perchAdvice(
   const free = spring.freeLength === null ? null : freeLengthOf(spring.freeLength, helper);
   const requiredSetting = free === null ? null : loose - free;
   const before = now === null ? null : now.setting;
-  const move =
-    requiredSetting !== null && before !== null
-      ? requiredSetting - before
-      : now !== null && spring === state.spring
-        ? loose - now.loose
-        : null;
+  // A perch whose setting has no number was set for ride height with the fitted spring.
+  const asSet = now !== null && spring === state.spring ? 0 : null;
+  const move = requiredSetting !== null && before !== null ? requiredSetting - before : asSet;
   const { min, max, threadPitch } = perch ?? {};
   const range = requiredSetting === null || (min === undefined && max === undefined);
   return {
