@@ -208,3 +208,246 @@ describe('a comparison', () => {
     );
   });
 });
+
+/** A sizing with some values of figures replaced, by owner and name. */
+function withFigures(sizing: Sizing, change: (name: string, value: number | null) => number | null): Sizing {
+  return {
+    ...sizing,
+    axles: sizing.axles.map((axle) => ({
+      ...axle,
+      figures: axle.figures.map((figure) => ({ ...figure, value: change(figure.name, figure.value) })),
+    })),
+  };
+}
+
+/** A sizing with something else replaced on its front axle. */
+const withFront = (sizing: Sizing, change: Partial<Sizing['axles'][number]>): Sizing => ({
+  ...sizing,
+  axles: sizing.axles.map((axle) => (axle.axle === 'front' ? { ...axle, ...change } : axle)),
+});
+
+describe('one change alone', () => {
+  const one = sized(({ corners: { front } }) => {
+    front.sizing.springs = [{ name: 'A', rate: 40, freeLength: 220, minLength: 60 }];
+    front.sizing.perch = { min: 150, max: 300 };
+  });
+
+  it('of a figure that a maker makes is one of the order, of one that is set or exchanged is adjustable, of any other is the car', () => {
+    const consequences: Record<string, string> = {
+      designLength: 'order',
+      extendedLength: 'order',
+      compressedLength: 'order',
+      gasForce: 'order',
+      springRate: 'adjustable',
+      freeLength: 'adjustable',
+      perchSetting: 'adjustable',
+      compressionDamping: 'adjustable',
+      reboundDamping: 'adjustable',
+    };
+    const names = one.axles[0].figures.flatMap(({ name, value }) => (value === null ? [] : [name as string]));
+    expect(names).toEqual(expect.arrayContaining(Object.keys(consequences)));
+    for (const moved of names) {
+      const other = withFigures(one, (name, value) => (name === moved && value !== null ? value + 1 : value));
+      const { consequence, figures } = compareSizings(one, other);
+      expect(consequence, moved).toBe(consequences[moved] ?? 'car');
+      for (const { name, change } of figures) {
+        expect(name).toBe(moved);
+        expectWithin(change, 1, 1e-9);
+      }
+      expect(figures.map(({ whose }) => whose)[0]).toBe('front');
+    }
+  });
+
+  it('of a length by which a damper is ordered outweighs one of the spring', () => {
+    const both = withFigures(one, (name, value) =>
+      name === 'springRate' || name === 'compressedLength' ? (value ?? 0) + 1 : value,
+    );
+    expect(compareSizings(one, both).consequence).toBe('order');
+    expect(compareSizings(both, one).consequence).toBe('order');
+  });
+
+  it('of what is chosen is named with its kind, its quantity and both values', () => {
+    const { spring, damper, perch } = one.axles[0];
+    if (spring === null || damper === null || perch === null) expect.fail('not sized');
+    const changes: [Partial<Sizing['axles'][number]>, string, string, string | null, unknown, unknown][] = [
+      [{ spring: { ...spring, name: 'B' } }, 'spring.name', 'adjustable', null, 'A', 'B'],
+      [{ spring: { ...spring, rate: 41 } }, 'spring.rate', 'adjustable', 'rate', 40, 41],
+      [{ spring: { ...spring, freeLength: 221 } }, 'spring.freeLength', 'adjustable', 'length', 220, 221],
+      [{ damper: { ...damper, extendedLength: 476 } }, 'damper.extendedLength', 'order', 'length', 475, 476],
+      [
+        { damper: { ...damper, compressedLength: 349 } },
+        'damper.compressedLength',
+        'order',
+        'length',
+        350,
+        349,
+      ],
+      [{ damper: { ...damper, specified: false } }, 'damper.specified', 'order', null, true, false],
+      [{ perch: { ...perch, reachesDesign: false } }, 'perch.reachesDesign', 'adjustable', null, true, false],
+    ];
+    for (const [change, what, group, quantity, before, after] of changes) {
+      const { choices, consequence } = compareSizings(one, withFront(one, change));
+      expect(choices).toEqual([{ whose: 'front', what, group, quantity, before, after }]);
+      expect(consequence).toBe(group);
+    }
+    const none = compareSizings(one, withFront(one, { perch: null }));
+    expect(none.choices.map(({ what, before, after }) => [what, before, after])).toEqual([
+      ['perch.reachesDesign', true, null],
+    ]);
+  });
+
+  it('of the design state, of what ends the travel, of a conflict or a check is of the car, in either direction', () => {
+    const found = { code: 'boreUnusual', severity: 'check', path: 'corners.front', values: {} } as const;
+    const { limits } = one.axles[0];
+    const bump = limits.bump ?? expect.fail('nothing ends bump');
+    for (const other of [
+      { ...one, designState: 'two aboard' },
+      withFront(one, { limits: { ...limits, bump: { ...bump, cause: 'tyreContact' } } }),
+      { ...one, conflicts: [...one.conflicts, found] },
+      { ...one, checks: [...one.checks, found] },
+    ]) {
+      expect(compareSizings(one, other).consequence).toBe('car');
+      expect(compareSizings(other, one).consequence).toBe('car');
+    }
+    const state = compareSizings(one, { ...one, designState: 'two aboard' });
+    expect(state.choices).toEqual([
+      { whose: 'car', what: 'designState', group: 'car', quantity: null, before: null, after: 'two aboard' },
+    ]);
+    // The same cause at another travel is a figure, no other limit.
+    const moved = withFront(one, { limits: { ...limits, bump: { ...bump, travel: bump.travel - 5 } } });
+    expect(compareSizings(one, moved).limits).toEqual([]);
+    const endless = compareSizings(one, withFront(one, { limits: { ...limits, bump: null } }));
+    expect(endless.limits).toEqual([
+      { axle: 'front', side: 'bump', before: { cause: bump.cause, travel: bump.travel }, after: null },
+    ]);
+  });
+
+  it('of rounding is none: 1e-9 of a value, or of 1 where that is larger', () => {
+    for (const [value, rounding] of [
+      [400, 4e-7],
+      [-400, 4e-7],
+      [0.01, 1e-9],
+      [0, 1e-9],
+    ]) {
+      const at = (off: number) => withFigures(one, (name, was) => (name === 'wheelRate' ? value + off : was));
+      for (const sign of [1, -1]) {
+        expect(compareSizings(at(0), at(0.9 * sign * rounding)).figures).toEqual([]);
+        expect(compareSizings(at(0), at(1.1 * sign * rounding)).figures).toHaveLength(2);
+      }
+    }
+    const spring = one.axles[0].spring ?? expect.fail('no spring');
+    const rated = (rate: number) => withFront(one, { spring: { ...spring, rate } });
+    for (const sign of [1, -1]) {
+      expect(compareSizings(one, rated(40 + sign * 36e-9)).choices).toEqual([]);
+      expect(compareSizings(one, rated(40 + sign * 44e-9)).choices).toHaveLength(1);
+      expect(compareSizings(rated(0.5), rated(0.5 + sign * 0.9e-9)).choices).toEqual([]);
+      expect(compareSizings(rated(0.5), rated(0.5 + sign * 1.1e-9)).choices).toHaveLength(1);
+    }
+  });
+});
+
+describe('what is uncertain', () => {
+  const one = sized();
+  type Ends = readonly [value: number, lower: number | null, upper: number | null];
+  const ended = (name: string, [value, lower, upper]: Ends): Sizing =>
+    withFront(one, {
+      figures: one.axles[0].figures.map((figure) =>
+        figure.name === name ? { ...figure, value, lower, upper } : figure,
+      ),
+    });
+  const against = (before: Ends, after: Ends) => {
+    const { figures } = compareSizings(ended('wheelRate', before), ended('wheelRate', after));
+    const [{ halfWidth, againstInterval }] = figures;
+    return [halfWidth, againstInterval];
+  };
+
+  it('is held against the larger of the two half-widths, or the one that is known', () => {
+    expect(against([20, 19, 21], [23, 21, 25])).toEqual([2, 1.5]);
+    expect(against([20, 16, 24], [23, 22, 24])).toEqual([4, 0.75]);
+    expect(against([23, null, null], [20, 18, 22])).toEqual([2, -1.5]);
+    expect(against([23, 21, 25], [20, null, null])).toEqual([2, -1.5]);
+  });
+
+  it('is held against nothing where no interval is known, or none is left', () => {
+    expect(against([20, null, null], [23, null, null])).toEqual([null, null]);
+    expect(against([20, 20, 20], [23, 23, 23])).toEqual([0, null]);
+  });
+
+  it('comes after what is certain, the largest first of either sign, and what has come or gone comes last', () => {
+    const set = (values: Record<string, readonly [number | null, number | null]>) =>
+      withFront(one, {
+        figures: one.axles[0].figures.map((figure) => {
+          const { [figure.name]: given } = values;
+          if (given === undefined) return { ...figure, lower: null, upper: null };
+          const [value, half] = given;
+          const ends = value === null || half === null ? [null, null] : [value - half, value + half];
+          return { ...figure, value, lower: ends[0], upper: ends[1] };
+        }),
+      });
+    const before = set({
+      rideRate: [10, 1],
+      stroke: [null, null],
+      wheelRate: [10, 1],
+      sprungMass: [100, null],
+    });
+    const after = set({ rideRate: [12, 1], stroke: [125, 1], wheelRate: [7, 1], sprungMass: [101, null] });
+    expect(compareSizings(before, after).figures.map(({ name }) => name)).toEqual([
+      'sprungMass',
+      'wheelRate',
+      'rideRate',
+      'stroke',
+    ]);
+  });
+
+  it('where nothing is, leaves the figures in their order: front, rear, car', () => {
+    const names = (sizing: Sizing) => [
+      ...sizing.axles.flatMap(({ axle, figures }) => figures.map(({ name }) => `${axle}.${name}`)),
+      ...sizing.figures.map(({ name }) => `car.${name}`),
+    ];
+    const shifted = withFigures(one, (_, value) => (value ?? 0) + 1);
+    const other = { ...shifted, figures: one.figures.map((figure) => ({ ...figure, value: 1e6 })) };
+    const listed = compareSizings(one, other).figures;
+    const [gone, there] = [true, false].map((none) =>
+      listed.filter(({ change }) => (change === null) === none).map(({ whose, name }) => `${whose}.${name}`),
+    );
+    expect(there.length).toBeGreaterThan(40);
+    expect(there).toEqual(names(one).filter((name) => there.includes(name)));
+    expect(gone).toEqual(names(one).filter((name) => gone.includes(name)));
+  });
+});
+
+it('a car that has lost an axle has lost its figures and choices, and its first axle keeps its place', () => {
+  const whole = sized(({ corners: { front } }) => {
+    front.sizing.springs = [{ name: 'A', rate: 40, freeLength: 220, minLength: 60 }];
+  });
+  const rearAlone = { ...whole, axles: whole.axles.filter(({ axle }) => axle === 'rear') };
+  const gone = compareSizings(whole, rearAlone);
+  const come = compareSizings(rearAlone, whole);
+  const front = whole.axles[0].figures.filter(({ value }) => value !== null);
+  expect(
+    gone.figures.map(({ whose, name, before, after, change }) => [whose, name, before, after, change]),
+  ).toEqual(front.map(({ name, value }) => ['front', name, value, null, null]));
+  expect(come.figures.map(({ whose, name, before, after }) => [whose, name, before, after])).toEqual(
+    front.map(({ name, value }) => ['front', name, null, value]),
+  );
+  expect(gone.choices.filter(({ what }) => what === 'spring.name')).toEqual([
+    { whose: 'front', what: 'spring.name', group: 'adjustable', quantity: null, before: 'A', after: null },
+  ]);
+  expect(gone.limits.map(({ axle, side, after }) => [axle, side, after])).toEqual([
+    ['front', 'bump', null],
+    ['front', 'droop', null],
+  ]);
+});
+
+it('a comparison has the names of both cars, and the units of the second', () => {
+  const named = (name: string | undefined, units: Sizing['units']): Sizing => {
+    const { name: _, ...rest } = sized();
+    return { ...rest, ...(name === undefined ? {} : { name }), units };
+  };
+  const { names, units } = compareSizings(named('old', 'metric'), named(undefined, 'imperial'));
+  expect([names, units]).toEqual([{ before: 'old', after: null }, 'imperial']);
+  expect(compareSizings(named(undefined, 'metric'), named('new', 'metric')).names).toEqual({
+    before: null,
+    after: 'new',
+  });
+});
