@@ -32,6 +32,8 @@ export const WITHOUT: readonly string[] = [
   'doc-comments.test.ts',
   'document/guide-tables.test.ts',
   'coilover/findings.test.ts',
+  'numerics/lagrangian.test.ts',
+  'numerics/plane.test.ts',
   'corner/every-kind.test.ts',
   'corner/limits-words.test.ts',
   'document/accepts.test.ts',
