@@ -11,6 +11,7 @@ import {
   sizeCoilovers,
 } from 'jounce';
 import { describe, expect, it } from 'vitest';
+import { specifiedIn } from '../../src/coilover/compare.ts';
 import { exampleText, type Json } from '../document/support.ts';
 import { expectWithin } from '../support/tolerance.ts';
 import { carDocuments, sized, valueIn } from './cars.ts';
@@ -262,6 +263,14 @@ describe('one change alone', () => {
     const both = withFigures(one, (name, value) =>
       name === 'springRate' || name === 'compressedLength' ? (value ?? 0) + 1 : value,
     );
+    const { spring } = one.axles[0];
+    if (spring === null) expect.fail('no spring');
+    // What is specified: the choice first, then the figures of both axles.
+    const [first, ...rest] = specifiedIn(
+      compareSizings(one, withFront(both, { spring: { ...spring, name: 'B' } })),
+    ).map((change) => ('what' in change ? change.what : change.name));
+    expect(first).toBe('spring.name');
+    expect(rest.sort()).toEqual(['compressedLength', 'compressedLength', 'springRate', 'springRate']);
     expect(compareSizings(one, both).consequence).toBe('order');
     expect(compareSizings(both, one).consequence).toBe('order');
   });
@@ -313,6 +322,7 @@ describe('one change alone', () => {
     expect(state.choices).toEqual([
       { whose: 'car', what: 'designState', group: 'car', quantity: null, before: null, after: 'two aboard' },
     ]);
+    expect(specifiedIn(state)).toEqual([]);
     // The same cause at another travel is a figure, no other limit.
     const moved = withFront(one, { limits: { ...limits, bump: { ...bump, travel: bump.travel - 5 } } });
     expect(compareSizings(one, moved).limits).toEqual([]);
