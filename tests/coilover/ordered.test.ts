@@ -762,6 +762,21 @@ describe('a spring to change to', () => {
     expect(changeOf(listed(50.3, shortBy(0.01)))).toBeNull();
   });
 
+  it('is one that carries the corner where the fitted one is shut before ride height, and fits only if it does', () => {
+    const carrying = { name: 'long', rate: 55, freeLength: 260, minLength: 60 };
+    // 1 mm of travel is less than the compression at ride height.
+    expect(looseFor(meanMass, 55) - shockOf().at(0).length).toBeGreaterThan(1);
+    const axle = listed(50.3, { minLength: 209.7 }, carrying);
+    expect(changeOf(axle)).toMatchObject({ because: 'travel', fits: true, spring: { name: 'long' } });
+    expect(wheelOf(axle, 'left').perch).toBeNull();
+    expect(wheelOf(axle, 'left').advised?.state).toBe('onSpring');
+    expect(changeOf(listed(50.3, { minLength: 209.7 }, { ...carrying, minLength: 259 }))).toBeNull();
+    const nearer = listed(40, {}, { name: 'short', rate: 40, freeLength: 220, minLength: 219 });
+    expect(changeOf(nearer)).toMatchObject({ because: 'target', fits: false, maxMinLength: null });
+    expect(wheelOf(nearer, 'left').advised).toBeNull();
+    expect(codesOf(nearer)).toContain('rideHeightNotCarried');
+  });
+
   it('may not fit itself, for want of travel or for the body of the damper, and is then named with a conflict', () => {
     const near = { name: 'near', rate: 40, freeLength: 220, minLength: 60 };
     const travel = looseFor(meanMass, 40) - SOLID;
