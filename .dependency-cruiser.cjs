@@ -4,7 +4,7 @@
 /** For each folder of src, what it may import besides itself, most basic first. Text is made last: by errors and report alone. */
 const base = ['diagnostic.ts', 'spelling.ts', 'units.ts', 'words.ts'];
 const upToCorner = [...base, 'errors', 'numerics', 'linkage', 'statics', 'document', 'corner'];
-const upToSizing = [...upToCorner, 'coilover'];
+const upToSizing = [...upToCorner, 'axle', 'coilover'];
 const layers = {
   sentences: ['diagnostic.ts', 'units.ts', 'words.ts'],
   errors: ['diagnostic.ts', 'units.ts', 'sentences'],
@@ -18,7 +18,7 @@ const layers = {
   coilover: upToSizing,
   survey: upToSizing,
   design: [...upToSizing, 'synthesis'],
-  report: [...upToSizing, 'axle', 'survey', 'design', 'sentences'],
+  report: [...upToSizing, 'survey', 'design', 'sentences'],
 };
 
 /** Packages, and the one place in src that knows each. */

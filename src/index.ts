@@ -100,6 +100,7 @@ export type { AxleSizing, Figure, Sizing } from './coilover/sizing/result.ts';
 export { sizeCoilovers } from './coilover/sizing/size.ts';
 export type { SpringFit } from './coilover/sizing/spring-fit.ts';
 export type { SteadyState } from './coilover/sizing/static-stability.ts';
+export type { SteadyCorner } from './coilover/sizing/steady-corner.ts';
 export type { Estimate } from './coilover/sizing/uncertainty.ts';
 export {
   type CoilEnds,

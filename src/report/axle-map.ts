@@ -11,9 +11,9 @@ import {
 import { MOST_ROLL } from '../axle/sweep-axle.ts';
 import { type Units, unitName } from '../units.ts';
 import { shownLength } from './in-units.ts';
-import { heading, WIDTH } from './marks.ts';
+import { EDGE, heading, WIDTH } from './marks.ts';
 import { limitWords } from './order-sheet/limit-words.ts';
-import { type LineStyle, type PlotCurve, type PlotPanel, plot, WIDE } from './plot.ts';
+import { type LineStyle, type PlotCurve, type PlotLayout, type PlotPanel, plot, WIDE } from './plot.ts';
 import { type Picture, svgDocument } from './svg.ts';
 
 /** What is shown beside the limits; all optional. */
@@ -56,6 +56,8 @@ export function axleMapPicture(
   axle: AxleLinkage,
   limits: Pick<AxleLimitOptions, 'left' | 'right'>,
   { title = 'Heave and roll that the wheels allow', path, units = 'metric' }: PlotAxleLimitsOptions,
+  layout: PlotLayout = { ...WIDE, height: HEIGHT },
+  hasHeading = true,
 ): Picture {
   const { leftUp, rightUp } = axleLimits(axle, { ...limits, roll: [0] });
   const from = Math.max(-MOST_ROLL, rightUp?.roll ?? -WIDE_ROLL);
@@ -101,8 +103,13 @@ export function axleMapPicture(
     ticks: 9,
     signed: true,
   };
-  const { content, bottom } = plot(x, [panel], { ...WIDE, height: HEIGHT });
-  return { width: WIDTH, height: bottom + 14, title, content: [heading(title), ...content] };
+  const { content, bottom } = plot(x, [panel], layout);
+  return {
+    width: hasHeading ? WIDTH : layout.right + EDGE,
+    height: bottom + 14,
+    title,
+    content: [...(hasHeading ? [heading(title)] : []), ...content],
+  };
 }
 
 const LINES: Readonly<Record<WheelLimit['side'], LineStyle>> = { left: 'solid', right: 'dashed' };

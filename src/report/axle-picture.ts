@@ -31,6 +31,14 @@ export interface DrawAxleOptions extends WheelSizes {
   readonly units?: Units;
 }
 
+/** The paper of an axle: its width, and whether it has a heading. */
+export interface AxlePaper {
+  readonly width: number;
+  readonly hasHeading: boolean;
+}
+
+const WHOLE: AxlePaper = { width: WIDTH, hasHeading: true };
+
 const SIDES = ['left', 'right'] as const;
 type Side = (typeof SIDES)[number];
 
@@ -53,7 +61,11 @@ export function drawAxle(axle: AxleLinkage, options: DrawAxleOptions = {}): stri
 }
 
 /** The picture behind `drawAxle`. */
-export function axlePicture(axle: AxleLinkage, options: DrawAxleOptions): Picture {
+export function axlePicture(
+  axle: AxleLinkage,
+  options: DrawAxleOptions,
+  { width, hasHeading }: AxlePaper = WHOLE,
+): Picture {
   const { heave = 0, roll = 0, units = 'metric' } = options;
   const { rows, outOfReach } = sweepAxle(axle, { heave: [heave], roll: [roll] });
   const [row] = rows();
@@ -61,21 +73,20 @@ export function axlePicture(axle: AxleLinkage, options: DrawAxleOptions): Pictur
     throw refusal('axle picture', [fault('poseOutOfReach', '', { side: outOfReach[0].side })]);
   }
   const wheels = SIDES.map((side) => wheelOf(axle, side, row, options));
-  const paper = paperFor(wheels, row);
+  const paper = paperFor(wheels, row, width, hasHeading ? TOP : EDGE);
   const title =
     options.title ?? `Axle at ${travelIn(heave, units)} of heave and ${figure(roll, 'deg')} deg of roll`;
   const ground = paper.onRoad([0, 0])[1];
-  const below = table(row, ground + BELOW, units);
+  const below = table(row, ground + BELOW, units, width);
   const papers = wheels.map(({ side }) => paper.of(side));
   const around = wheels.map(({ scene }, w) => obstacles(scene, papers[w], []));
   return {
-    width: WIDTH,
+    width,
     height: below.bottom,
     title,
     content: [
-      heading(title),
-      text(SUBTITLE, [EDGE, 60], { 'font-size': SMALL }),
-      line([SIDE_ROOM / 2, ground], [WIDTH - SIDE_ROOM / 2, ground], { ...THIN, 'stroke-width': 1.2 }),
+      ...(hasHeading ? [heading(title), text(SUBTITLE, [EDGE, 60], { 'font-size': SMALL })] : []),
+      line([SIDE_ROOM / 2, ground], [width - SIDE_ROOM / 2, ground], { ...THIN, 'stroke-width': 1.2 }),
       line(...paper.middle, { ...THIN, 'stroke-dasharray': '14 4 2 4' }),
       ...wheels.flatMap(({ scene, bar }, w) => [
         ...inFull(scene, papers[w]),
@@ -119,7 +130,7 @@ function wheelOf(axle: AxleLinkage, side: Side, row: AxleRow, looks: DrawAxleOpt
 }
 
 /** The paper for a pose: from points of either side in the chassis, and from places on the road, to it. */
-function paperFor(wheels: readonly Wheel[], row: AxleRow) {
+function paperFor(wheels: readonly Wheel[], row: AxleRow, width: number, top: number) {
   const [sin, cos] = [Math.sin(row.roll / DEGREES), Math.cos(row.roll / DEGREES)];
   const toRoad = (side: Side, [y, z]: Point): Point => {
     const left = side === 'left' ? y : -y;
@@ -130,11 +141,11 @@ function paperFor(wheels: readonly Wheel[], row: AxleRow) {
   );
   const half = Math.max(...all.map(([y]) => Math.abs(y)));
   const [low, high] = [Math.min(0, ...all.map(([, z]) => z)), Math.max(...all.map(([, z]) => z))];
-  const scale = Math.min((WIDTH - 2 * SIDE_ROOM) / (2 * half), MOST_HEIGHT / (high - low));
-  const onRoad = ([y, z]: Point): Place => [WIDTH / 2 + scale * y, TOP + scale * (high - z)];
-  const bottom = TOP + scale * (high - low);
+  const scale = Math.min((width - 2 * SIDE_ROOM) / (2 * half), MOST_HEIGHT / (high - low));
+  const onRoad = ([y, z]: Point): Place => [width / 2 + scale * y, top + scale * (high - z)];
+  const bottom = top + scale * (high - low);
   return {
-    scale,
+    frame: { x: 8, y: top, width: width - 16, height: onRoad([0, 0])[1] + 26 - top },
     onRoad,
     middle: [
       onRoad(toRoad('left', [0, high + row.heave])),
@@ -143,8 +154,8 @@ function paperFor(wheels: readonly Wheel[], row: AxleRow) {
     of: (side: Side): Paper => ({
       to: (point) => onRoad(toRoad(side, point)),
       scale,
-      top: TOP,
-      right: WIDTH - SIDE_ROOM,
+      top,
+      right: width - SIDE_ROOM,
       bottom,
     }),
   };
@@ -161,12 +172,11 @@ function dropLink([mount, lever]: readonly Place[]): Element[] {
 /** The roll centre, where it lies on the paper. */
 function rollCentre(
   { rollCentreY: y, rollCentreHeight: z }: AxleRow,
-  { onRoad }: ReturnType<typeof paperFor>,
+  { onRoad, frame }: ReturnType<typeof paperFor>,
   around: Parameters<typeof labelsAt>[1],
 ): Element[] {
   if (y === null || z === null) return [];
   const [cx, cy] = onRoad([y, z]);
-  const frame = { x: 8, y: TOP, width: WIDTH - 16, height: onRoad([0, 0])[1] + 26 - TOP };
   if (cx < frame.x || cx > frame.x + frame.width || cy < frame.y || cy > frame.y + frame.height) return [];
   return [
     element('circle', { cx, cy, r: 5, fill: '#fff', stroke: '#000', 'stroke-width': 1.4 }),
@@ -177,7 +187,12 @@ function rollCentre(
 }
 
 /** What each wheel does, below it. */
-function table(row: AxleRow, top: number, units: Units): { elements: Element[]; bottom: number } {
+function table(
+  row: AxleRow,
+  top: number,
+  units: Units,
+  width: number,
+): { elements: Element[]; bottom: number } {
   const length = unitName('length', units);
   const rows: readonly [string, (side: Side) => string][] = [
     ['travel', (side) => travelIn(row[`${side}Travel`], units)],
@@ -185,7 +200,7 @@ function table(row: AxleRow, top: number, units: Units): { elements: Element[]; 
     ['installation ratio', (side) => figure(row[`${side}InstallationRatio`], '')],
     ['camber to the road', (side) => `${figure(row[`${side}Camber`], 'deg')} deg`],
   ];
-  const columns = { right: WIDTH / 6, left: (5 * WIDTH) / 6 } as const;
+  const columns = { right: width / 6, left: (5 * width) / 6 } as const;
   const centred = (words: string, [x, y]: Place, more = {}) =>
     text(words, [x, y], { 'font-size': SMALL, 'text-anchor': 'middle', ...more });
   return {
@@ -194,7 +209,7 @@ function table(row: AxleRow, top: number, units: Units): { elements: Element[]; 
       ...rows.flatMap(([words, of], k) => {
         const y = top + (k + 1) * LINE;
         return [
-          centred(words, [WIDTH / 2, y]),
+          centred(words, [width / 2, y]),
           ...SIDES.map((side) => centred(of(side), [columns[side], y])),
         ];
       }),

@@ -10,6 +10,14 @@ const STATES: Readonly<Record<string, string>> = {
 };
 
 const state = (say: Say) => STATES[say.text('state')];
+/** Why a car does not come to rest in a turn, in words. */
+const NO_REST: Readonly<Record<string, string>> = {
+  travelEnd: 'a wheel comes to the end of its linkage',
+  fallsOver: 'it falls over',
+  axleLifted: 'an axle lifts off the ground',
+  noSolution: 'no rest was found',
+};
+
 /** What is said about how a corner stands. */
 export const STATIC_STABILITY: Sentences = {
   unsprungMassMissing: () => ({
@@ -77,6 +85,19 @@ export const STATIC_STABILITY: Sentences = {
       say,
       'choose a stiffer spring or anti-roll bar, a shorter bump stop, or accept the harsher ride',
     ),
+  }),
+  cornerNeedsMoreTravel: (say) => ({
+    problem: `a wheel lacks ${say.text('side')} travel for the road in the steady corner of ${say.text('lateralAcceleration')} g`,
+    got: `${say.measure('available', 'length')} from design ride height, ${say.measure('more', 'length')} too little`,
+    usual: `${say.measure('required', 'length')} for the ${
+      say.text('side') === 'bump' ? 'outer wheel over the road bump' : 'inner wheel in the road dip'
+    } with the margin, by the equilibrium of the whole car`,
+    advice: 'add the difference to travelCases.margin, or fit a stiffer anti-roll bar',
+  }),
+  noRestInCorner: (say) => ({
+    problem: `the car does not come to rest in the steady corner of ${say.text('lateralAcceleration')} g: ${NO_REST[say.text('cause')]}`,
+    ...(say.has('reached') ? { got: `rest up to ${say.number('reached').toFixed(2)} g` } : {}),
+    advice: 'check the height of the centre of gravity, springs and anti-roll bars',
   }),
   springLooseAtDroop: (say) => ({
     problem: 'the spring is loose at the droop limit: there is no damping ratio there',

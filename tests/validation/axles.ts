@@ -35,6 +35,16 @@ export const axles: Section = {
       unit: 'mm, deg or 1',
     },
     {
+      what: 'the car of a file in its steady corner',
+      file: 'coilover/steady-corner.test.ts',
+      tests: [
+        'the steady corner of a car file > is the equilibrium',
+        'the steady corner of a car file > has the weight',
+      ],
+      against: 'equilibrium of the car put together by hand, and its weight',
+      unit: 'mm, N or deg',
+    },
+    {
       what: 'limits of an axle over heave and roll, and its largest roll',
       file: 'axle/axle-limits.test.ts',
       tests: ['the limits of an axle > lie where', 'the limits of an axle > meet'],

@@ -22,6 +22,7 @@ import type { RateRow } from './rate-table.ts';
 import type { TravelRequirement } from './required-travel.ts';
 import type { SpringFit } from './spring-fit.ts';
 import type { SteadyState } from './static-stability.ts';
+import type { SteadyCorner } from './steady-corner.ts';
 import type { Estimate } from './uncertainty.ts';
 
 /** A figure with its definition and its 95 % interval. Values in the library's units: mm, kg, N, N/mm, N·s/m, Hz, degrees. */
@@ -85,6 +86,8 @@ export interface Sizing {
   /** What the masses come from; null where none are given. */
   readonly massesFrom: MassesSource | null;
   readonly axles: readonly AxleSizing[];
+  /** The car in the steady corner of its travel cases, nominal values; null where masses, coilovers or the rear axle are missing. */
+  readonly steadyCorner: SteadyCorner | null;
   /** Figures of the car as a whole. */
   readonly figures: readonly Figure<CarFigureName>[];
   /** What cannot be right, cannot be made or will not work, with its numbers. Only figures that depend on a conflict are left out. */

@@ -42,6 +42,7 @@ import type { AxleSizing, Figure, Sizing } from './result.ts';
 import { springFit } from './spring-fit.ts';
 import type { AxleState } from './state.ts';
 import { stabilityDiagnostics, steadyStatesOf } from './static-stability.ts';
+import { steadyCornerFindings, steadyCornerOf } from './steady-corner.ts';
 import { perturbationsOf } from './uncertainty.ts';
 
 /**
@@ -74,6 +75,7 @@ export function sizeCoilovers(file: CarDocument): Sizing {
       path: `corners.${axle}.${one.path}`,
     })),
   );
+  const steadyCorner = steadyCornerOf(nominal.axles, car.car);
   const found = [
     ...document.notes,
     ...sized.flatMap(({ axle, input: { corner } }) =>
@@ -87,6 +89,7 @@ export function sizeCoilovers(file: CarDocument): Sizing {
         ...omittedFindings(sized, [...issues, ...nominal.issues, ...stability]),
         ...axles.flatMap((axle) => findingsOn(axle.sized, axle)),
         ...sized.flatMap(({ axle, loadStates }) => loadStateDiagnostics(axle, loadStates)),
+        ...steadyCornerFindings(steadyCorner, sized, car.car),
         ...sized.flatMap(notCured),
       ],
       car,
@@ -106,6 +109,7 @@ export function sizeCoilovers(file: CarDocument): Sizing {
     aboard: loadNames(masses),
     massesFrom: massesSource(masses),
     axles: sized,
+    steadyCorner,
     figures: figuresOf<CarFigureName>('car', CAR_WIDE_FIGURES),
     conflicts,
     checks: found.filter((one) => !isConflict(one)),

@@ -14,7 +14,8 @@ export function sheetJson(sheet: OrderSheet): string {
 
 /** All of a sizing but its functions. */
 export function sizingData(sizing: Sizing, cautions: readonly string[]): Record<string, unknown> {
-  const { name, use, status, axles, figures, conflicts, checks, assumptions, openQuestions } = sizing;
+  const { name, use, status, axles, steadyCorner, figures, conflicts, checks, assumptions, openQuestions } =
+    sizing;
   return {
     ...(name === undefined ? {} : { name }),
     ...(use === undefined ? {} : { use }),
@@ -37,6 +38,7 @@ export function sizingData(sizing: Sizing, cautions: readonly string[]): Record<
               rows: curves.rows(),
             },
     })),
+    steadyCorner,
     conflicts,
     checks,
     assumptions,

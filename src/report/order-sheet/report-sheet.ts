@@ -17,6 +17,7 @@ import { figuresPart } from './figures.ts';
 import { loadStatesPart } from './load-states.ts';
 import { type OnPaper, onPaper } from './on-paper.ts';
 import { openQuestionsPart } from './open-questions-part.ts';
+import { steadyCornerPart } from './steady-corner-part.ts';
 
 /** What tells two prints of a report apart, as the caller has it: the library reads no file name and no clock. */
 export interface ReportSheetOptions {
@@ -45,6 +46,7 @@ export function reportSheet(sizing: Sizing, options: ReportSheetOptions = {}): O
     ...openQuestionsPart(sizing),
     ...afterWeighing(axles, paper),
     ...loadStatesPart(axles, designState, paper),
+    ...steadyCornerPart(sizing, paper),
     ...axles.flatMap((axle) => axlePart(axle, axleStatus(sizing, axle), paper)),
     ...matters(axles),
     heading(2, 'Figures'),
