@@ -2,6 +2,7 @@
 // the same result by MIME type, of which the reader takes the richest that it knows. Results stay plain data: what shows
 // itself is made of them here.
 
+import type { AxleLinkage } from '../axle/axle.ts';
 import type { WheelCurves } from '../coilover/sizing/curves.ts';
 import type { Sizing } from '../coilover/sizing/result.ts';
 import type { Corner } from '../corner/corner.ts';
@@ -19,6 +20,7 @@ import type { System } from '../linkage/system.ts';
 import { sentence } from '../sentences/sentence.ts';
 import type { Survey } from '../survey/result.ts';
 import { measureName } from '../words.ts';
+import { type DrawAxleOptions, drawAxle } from './axle-picture.ts';
 import { type PlotCurvesOptions, plotCurves } from './curves.ts';
 import { type DrawCornerOptions, drawCorner } from './drawing.ts';
 import { shownRow } from './in-units.ts';
@@ -47,7 +49,8 @@ export interface Shown {
 export interface ShowOptions
   extends Pick<PlotCurvesOptions, 'panels'>,
     Pick<DrawLinkageOptions, 'poses'>,
-    Pick<DrawCornerOptions, 'title' | 'limits' | 'units'> {
+    Pick<DrawCornerOptions, 'title' | 'limits' | 'units'>,
+    Pick<DrawAxleOptions, 'heave' | 'roll'> {
   /** Measures of a motion to plot over its driver. */
   readonly measures?: readonly Measure[];
   /** Whether the curves of flat rows or measures share one panel; default each has its own. */
@@ -59,13 +62,15 @@ export type Showable =
   | Sweep
   | WheelCurves
   | Corner
+  | AxleLinkage
   | Limits
   | Survey
   | Sizing
   | OrderSheet
   | Drawing
   | Motion
-  | readonly FlatRow[];
+  | readonly FlatRow[]
+  | string;
 
 /** A table of no more rows than this stands open below its curves. */
 const FEW = 12;
@@ -79,11 +84,13 @@ const DISPLAY = Symbol.for('Jupyter.display');
  * - a sweep, or the `curves` of a sizing, as curves (`panels` chooses columns, `limits` shades what can't be reached), with the
  *   table as text, in `units`;
  * - a corner as its picture at ride and, with `limits`, where its travel ends;
+ * - an axle as its picture, at `heave` (mm) and `roll` (degrees);
  * - limits as sentences, the nearest first;
  * - a survey as its sentences, points and readings;
  * - a sizing as its conflicts, checks and figures, an order or a report as it is;
  * - the drawing of a linkage as its picture, with further `poses`;
  * - a motion of a linkage as poses from end to end (or the `poses` given), with curves of `measures`;
+ * - a picture, the text of an SVG document, as it is;
  * - flat rows as a table, with curves of each number over the first where that grows (`together`: in one panel).
  *
  * @throws InputError for anything else, for unknown options, for measures of a drawing that is not traced, and as the pictures do.
@@ -94,15 +101,17 @@ export function show(what: Showable, options: ShowOptions = {}): Shown {
   return { bundle, [DISPLAY]: () => bundle };
 }
 
-const OPTIONS = ['panels', 'poses', 'title', 'limits', 'units', 'measures', 'together'];
+const OPTIONS = ['panels', 'poses', 'title', 'limits', 'units', 'heave', 'roll', 'measures', 'together'];
 
 function bundleOf(what: Showable, options: ShowOptions): MimeBundle {
   if (Array.isArray(what) && what.length > 0) return shownRows(what, options);
+  if (typeof what === 'string' && what.includes('<svg'))
+    return { 'text/plain': 'a picture', 'text/html': inline(what) };
   if (typeof what === 'object' && what !== null) {
     if ('readings' in what) return shownSheet(surveySheet(what));
     if ('axles' in what) return shownSheet(sizingSheet(what));
     if ('blocks' in what) return shownSheet(what);
-    if ('kind' in what) return shownCorner(what, options);
+    if ('kind' in what) return what.kind === 'axle' ? shownAxle(what, options) : shownCorner(what, options);
     if ('info' in what && 'at' in what) return shownSweep(what, options);
     if ('misfits' in what) return shownLimits(what, options);
     if ('extremes' in what) return shownMotion(what, options);
@@ -140,6 +149,17 @@ function shownCorner(corner: Corner, { limits, title, units = 'metric' }: ShowOp
   return {
     'text/plain': JSON.stringify(corner, null, 2),
     'text/html': inline(drawCorner(corner, [], given)),
+  };
+}
+
+function shownAxle(
+  axle: AxleLinkage,
+  { heave = 0, roll = 0, title, units = 'metric' }: ShowOptions,
+): MimeBundle {
+  const named = title === undefined ? {} : { title };
+  return {
+    'text/plain': JSON.stringify(axle, null, 2),
+    'text/html': inline(drawAxle(axle, { heave, roll, units, ...named })),
   };
 }
 

@@ -8,6 +8,7 @@ import {
   InputError,
   limits,
   plotAxleLimits,
+  show,
   sweepAxle,
 } from 'jounce';
 import { describe, expect, it } from 'vitest';
@@ -104,5 +105,16 @@ describe('plotAxleLimits', () => {
     });
     const svg = plotAxleLimits(axle({ left: CORNER, right }), { left: found, right: limits(right) });
     expect(faults(readPaper(svg))).toEqual([]);
+  });
+});
+
+describe('show', () => {
+  it('displays an axle in its pose, and the text of a picture', () => {
+    const whole = axle({ left: CORNER, bar: BAR });
+    const html = String(show(whole, { roll: 2, heave: 5 }).bundle['text/html']);
+    expect(html).toContain('Axle at +5 mm of heave and 2.00 deg of roll');
+    const map = plotAxleLimits(whole, { left: found });
+    expect(map).toContain(String(show(map).bundle['text/html']));
+    expect(() => show('text')).toThrow(InputError);
   });
 });
