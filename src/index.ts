@@ -28,6 +28,14 @@ export {
   type WheelSpring,
 } from './axle/roll-stiffness.ts';
 export {
+  type CorneringEvent,
+  type CorneringEventKind,
+  type CorneringRow,
+  type SteadyCornering,
+  type SteadyCorneringOptions,
+  steadyCornering,
+} from './axle/steady-cornering.ts';
+export {
   type AxleColumn,
   type AxleColumns,
   type AxleRow,

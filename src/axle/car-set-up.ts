@@ -3,8 +3,10 @@
 import { bumpStopForce, type CoiloverForce } from '../corner/axial-force.ts';
 import { type Diagnostic, fault } from '../diagnostic.ts';
 import { refuse } from '../errors/axle.ts';
+import { READING } from '../linkage/reader.ts';
 import { zeroBetween } from '../numerics/zero.ts';
 import { GRAVITY, NEWTON_METRE_PER_DEGREE } from '../units.ts';
+import type { AxleLinkage } from './axle.ts';
 import {
   axlesOf,
   type CarAxle,
@@ -15,7 +17,7 @@ import {
 } from './car.ts';
 import type { Acting, AxleSetUp, CarSetUp, CarState, WheelSetUp } from './rest-equations.ts';
 import { noWheelAt, readWheelAt, type WheelAt, type WheelReader, wheelReader } from './wheel-at.ts';
-import { layWheels } from './wheel-curve.ts';
+import { layWheels, READ, readAlong } from './wheel-curve.ts';
 
 /** Heave, mm, as far as which the wheels are laid: no car has so much travel. */
 const FARTHEST = 200;
@@ -26,6 +28,7 @@ const LOOKS = 64;
 export interface Car extends CarSetUp {
   readonly given: CarOnAxles;
   readonly names: readonly ('front' | 'rear')[];
+  readonly linkages: readonly AxleLinkage[];
   readonly coilovers: readonly WheelCoilover[];
   /** As drawn. */
   readonly drawn: readonly WheelAt[];
@@ -45,6 +48,7 @@ export function setUpCar(given: CarOnAxles): Car {
   return {
     given,
     names: parts.map(({ name }) => name),
+    linkages: parts.map(({ linkage }) => linkage),
     axles: made.map(({ axle }) => axle),
     wheels: made.flatMap(({ wheels }) => wheels),
     coilovers: made.flatMap(({ coilovers }) => coilovers),
@@ -74,7 +78,9 @@ function setUpAxle(
   readonly coilovers: readonly WheelCoilover[];
   readonly drawn: readonly WheelAt[];
 } {
-  const readers = layWheels(linkage, FARTHEST, 0).map(wheelReader);
+  const [first, second] = layWheels(linkage, FARTHEST, 0);
+  const reader = wheelReader(first);
+  const readers = [reader, second.all === first.all ? { ...reader, curve: second } : wheelReader(second)];
   const drawn = readers.map((reader) => {
     const at = noWheelAt();
     readWheelAt(reader, 0, at);
@@ -140,19 +146,19 @@ function forceOf(coilover: WheelCoilover, { shock }: WheelAt, carried: number): 
 /** The first travel towards an end at which the shock has a length, mm; null where nothing of that length holds the wheel. */
 function travelAt(reader: WheelReader, length: number | undefined, end: 'droop' | 'bump'): number | null {
   if (length === undefined) return null;
+  const places = Float64Array.from({ length: LOOKS + 1 }, (_, k) => (reader[end] * k) / LOOKS);
+  const over = new Float64Array(places.length);
+  readAlong(reader.all, reader.curve.drawn, places, (m, row, k) => {
+    over[k] = m[READ.shock * READING + row] - length;
+  });
+  const k = over.findIndex((value) => Math.sign(value) !== Math.sign(over[0]));
+  if (k < 0) return null;
   const at = noWheelAt();
-  const over = (travel: number) => {
+  const missed = (travel: number) => {
     readWheelAt(reader, travel, at);
     return at.shock[0] - length;
   };
-  const sign = Math.sign(over(0));
-  let from = 0;
-  for (let k = 1; k <= LOOKS; k++) {
-    const to = (reader[end] * k) / LOOKS;
-    if (Math.sign(over(to)) !== sign) return zeroBetween(over, from, to);
-    from = to;
-  }
-  return null;
+  return zeroBetween(missed, places[k - 1], places[k]);
 }
 
 /** What acts on a car under loads; at no lateral acceleration. */

@@ -3,7 +3,7 @@
 import { axialForce } from '../corner/axial-force.ts';
 import type { Diagnostic } from '../diagnostic.ts';
 import { DEGREES, NEWTON_METRE_PER_DEGREE } from '../units.ts';
-import { axlesOf, type CarLoads, type CarOnAxles, checkCar, checkLoads } from './car.ts';
+import { type CarLoads, type CarOnAxles, checkCar, checkLoads } from './car.ts';
 import { type Gone, letDown, roomOf, turn } from './car-rest.ts';
 import { actingOn, type Car, setUpCar } from './car-set-up.ts';
 import {
@@ -188,8 +188,12 @@ export function wheelName({ names, wheels }: Car, i: number): WheelName {
 
 /** A state of rest as data. */
 export function restOf(car: Car, acting: Acting, state: CarState, room: Workspace): Equilibrium {
-  const { at } = room;
-  readWheels(car, state, at);
+  readWheels(car, state, room.at);
+  return restRead(car, acting, state, room);
+}
+
+/** The same of a state whose wheels have been read. */
+export function restRead(car: Car, acting: Acting, state: CarState, { at }: Workspace): Equilibrium {
   const forces = car.wheels.map((_, i) => forcesOn(car, acting, state, at, i));
   const axles = Object.fromEntries(
     car.names.map((name, k) => [name, axleRest(car, state, at, forces, k)]),
@@ -220,7 +224,7 @@ function axleRest(
   forces: readonly WheelForces[],
   k: number,
 ): AxleRest {
-  const { linkage } = axlesOf(car.given)[k];
+  const linkage = car.linkages[k];
   const sides = [2 * k, 2 * k + 1];
   const [left, right] = sides.map((i) => wheelRest(car, state, at, forces[i], i));
   const half = (of: (load: WheelLoad) => number) => (of(right.load) - of(left.load)) / 2;

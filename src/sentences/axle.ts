@@ -28,6 +28,10 @@ export const AXLE: PlainSentences = {
     advice: 'leave out antiRollBarStiffness, or the bar of the axle',
   },
   tooManyPoses: (say) => ({ problem: 'too many poses', allowed: `${say.text('most')} at most` }),
+  notAccelerations: (say) => ({
+    problem: 'not a list of lateral accelerations',
+    allowed: `1 to ${say.text('count')} numbers between -${say.text('most')} and ${say.text('most')} g`,
+  }),
   notAnAxle: { problem: 'not an axle', allowed: 'what axle(input) returns' },
   carWithoutAxle: { problem: 'a car without an axle', allowed: 'front, rear, or both' },
   forceAndFreeLength: {
