@@ -21,6 +21,7 @@ export {
   type WheelName,
   type WheelRest,
 } from './axle/equilibrium.ts';
+export { type PerchMove, type PerchMoveOptions, type PerchMoves, perchMoves } from './axle/perch-moves.ts';
 export {
   type RollStiffness,
   type RollStiffnessOptions,

@@ -6,7 +6,6 @@ import { refuse } from '../errors/axle.ts';
 import { READING } from '../linkage/reader.ts';
 import { zeroBetween } from '../numerics/zero.ts';
 import { GRAVITY, NEWTON_METRE_PER_DEGREE } from '../units.ts';
-import type { AxleLinkage } from './axle.ts';
 import {
   axlesOf,
   type CarAxle,
@@ -15,7 +14,8 @@ import {
   stopContact,
   type WheelCoilover,
 } from './car.ts';
-import type { Acting, AxleSetUp, CarSetUp, CarState, WheelSetUp } from './rest-equations.ts';
+import { type DrawnCar, diagnosticsOn } from './car-diagnostics.ts';
+import type { Acting, AxleSetUp, CarState, WheelSetUp } from './rest-equations.ts';
 import { noWheelAt, readWheelAt, type WheelAt, type WheelReader, wheelReader } from './wheel-at.ts';
 import { layWheels, READ, readAlong } from './wheel-curve.ts';
 
@@ -25,13 +25,10 @@ const FARTHEST = 200;
 const LOOKS = 64;
 
 /** A car made ready. */
-export interface Car extends CarSetUp {
+export interface Car extends DrawnCar {
   readonly given: CarOnAxles;
-  readonly names: readonly ('front' | 'rear')[];
-  readonly linkages: readonly AxleLinkage[];
   readonly coilovers: readonly WheelCoilover[];
-  /** As drawn. */
-  readonly drawn: readonly WheelAt[];
+  readonly diagnostics: readonly Diagnostic[];
 }
 
 /**
@@ -45,7 +42,7 @@ export function setUpCar(given: CarOnAxles): Car {
   const sideways = given.sprungCentreOfGravityY ?? 0;
   const made = parts.map((axle, k) => setUpAxle(axle, k, sideways, faults));
   refuse('car', faults);
-  return {
+  const car = {
     given,
     names: parts.map(({ name }) => name),
     linkages: parts.map(({ linkage }) => linkage),
@@ -54,8 +51,9 @@ export function setUpCar(given: CarOnAxles): Car {
     coilovers: made.flatMap(({ coilovers }) => coilovers),
     drawn: made.flatMap(({ drawn }) => drawn),
     sprungMass: parts.reduce((sum, { sprungMass }) => sum + sprungMass, 0),
-    centre: [sideways, given.sprungCentreOfGravityHeight],
+    centre: [sideways, given.sprungCentreOfGravityHeight] as const,
   };
+  return { ...car, diagnostics: diagnosticsOn(car) };
 }
 
 function setUpAxle(

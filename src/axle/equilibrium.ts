@@ -4,6 +4,7 @@ import { axialForce } from '../corner/axial-force.ts';
 import type { Diagnostic } from '../diagnostic.ts';
 import { DEGREES, NEWTON_METRE_PER_DEGREE } from '../units.ts';
 import { type CarLoads, type CarOnAxles, checkCar, checkLoads } from './car.ts';
+import { wheelState } from './car-diagnostics.ts';
 import { type Gone, letDown, roomOf, turn } from './car-rest.ts';
 import { actingOn, type Car, setUpCar } from './car-set-up.ts';
 import {
@@ -98,7 +99,7 @@ export interface Equilibrium {
   readonly crossWeight: number | null;
   /** Fraction of the load transfer on the front axle; null for one axle, and where there is no transfer. */
   readonly frontTransferFraction: number | null;
-  /** What is worth knowing. */
+  /** What is worth knowing of the car: whether it stands in roll at design ride height (`rollsOver`), and a bar of more than three times the springs' share. */
   readonly diagnostics: readonly Diagnostic[];
 }
 
@@ -120,6 +121,8 @@ export interface NoEquilibrium {
   readonly lateralAcceleration: number | null;
   /** The rest there. */
   readonly last: Equilibrium | null;
+  /** What is worth knowing of the car. */
+  readonly diagnostics: readonly Diagnostic[];
 }
 
 /**
@@ -146,7 +149,7 @@ export function equilibrium(car: CarOnAxles, loads: CarLoads = {}): Equilibrium 
 }
 
 /** An axle on which nothing weighs. */
-export function axleLifted({ names }: Car, { loads }: Acting): NoEquilibrium | null {
+export function axleLifted({ names, diagnostics }: Car, { loads }: Acting): NoEquilibrium | null {
   const k = loads.findIndex((load) => !(load > 0));
   if (k < 0) return null;
   return {
@@ -157,6 +160,7 @@ export function axleLifted({ names }: Car, { loads }: Acting): NoEquilibrium | n
     axle: names[k],
     lateralAcceleration: null,
     last: null,
+    diagnostics,
   };
 }
 
@@ -178,6 +182,7 @@ export function noRest(
     axle: isEnd ? car.names[car.wheels[failure.wheel].axle] : null,
     lateralAcceleration: lateral,
     last: lateral === null ? null : restOf(car, { ...acting, lateral }, state, room),
+    diagnostics: car.diagnostics,
   };
 }
 
@@ -210,7 +215,7 @@ export function restRead(car: Car, acting: Acting, state: CarState, { at }: Work
     crossWeight: second === undefined ? null : (first.right.load.total + second.left.load.total) / sum,
     frontTransferFraction:
       second === undefined || !(Math.abs(transfer) > NOTHING * sum) ? null : transfers[0] / transfer,
-    diagnostics: diagnosticsOn(car, axles),
+    diagnostics: car.diagnostics,
   };
 }
 
@@ -237,17 +242,7 @@ function axleRest(
     rollStiffness: isFree
       ? stiffnessThere(
           car.axles[k].torsion,
-          sides.map((i) => {
-            const { travel, halfTrack, shock, lever } = at[i];
-            const [angle, first, second] = lever;
-            return {
-              side: car.wheels[i].side,
-              travel,
-              y: halfTrack,
-              shock,
-              lever: { angle, first, second },
-            };
-          }),
+          sides.map((i) => wheelState(car.wheels[i].side, at[i])),
           state.roll,
           sides.map((i) => forces[i]),
         )
@@ -328,24 +323,4 @@ function wheelRest(
     damper: hold.damper,
     clearance: hold.inTheAir ? clearanceOf(car, state, at, i) : null,
   };
-}
-
-/** Times the springs' roll stiffness above which a bar is remarked. */
-const STIFF_BAR = 3;
-
-function diagnosticsOn({ names }: Car, axles: Equilibrium['axles']): Diagnostic[] {
-  return names.flatMap((name): Diagnostic[] => {
-    const stiffness = axles[name]?.rollStiffness ?? null;
-    if (stiffness === null) return [];
-    const springs = stiffness.springs + stiffness.changingRatio;
-    if (!(stiffness.bar > STIFF_BAR * springs)) return [];
-    return [
-      {
-        code: 'barLeadsRollStiffness',
-        severity: 'note',
-        path: `${name}.linkage.bar`,
-        values: { bar: stiffness.bar, springs, times: stiffness.bar / springs },
-      },
-    ];
-  });
 }
