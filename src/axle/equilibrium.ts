@@ -104,10 +104,11 @@ export interface Equilibrium {
 }
 
 /**
- * Why there is no rest: a wheel comes to the end of its linkage, the body falls over, an axle is lifted off the ground, or the search
- * found nothing.
+ * Why there is no rest. `travelEnd`: a wheel comes to the end of its linkage. `fallsOver`: all wheels of one side leave the ground. `unstable`:
+ * beyond the last rest none is found that holds, as where jacking or a falling installation ratio overcomes the springs. `axleLifted`: nothing
+ * weighs on an axle.
  */
-export type NoRestCause = 'travelEnd' | 'fallsOver' | 'axleLifted' | 'noSolution';
+export type NoRestCause = 'travelEnd' | 'fallsOver' | 'axleLifted' | 'unstable';
 
 /** A car that does not come to rest under its loads. */
 export interface NoEquilibrium {
@@ -172,7 +173,7 @@ export function noRest(
   lateral: number | null,
   room: Workspace,
 ): NoEquilibrium {
-  const cause = failure?.cause ?? 'noSolution';
+  const cause = failure?.cause ?? 'unstable';
   const isEnd = failure?.cause === 'travelEnd';
   return {
     status: 'outOfReach',

@@ -57,8 +57,9 @@ export interface PerchMoves {
 
 const OPTIONS = ['heave', 'roll', 'crossWeight', 'threadPitch'];
 const ROUNDS = 60;
-/** mm and N: a change below this is the last. */
+/** mm, and N: a change below this is the last. */
 const SETTLED = 1e-11;
+const SETTLED_LOAD = 1e-9;
 
 /**
  * How far to move the spring seat at each wheel so that the car, at rest on level ground, stands in a wanted pose with a wanted cross weight.
@@ -78,12 +79,12 @@ export function perchMoves(car: CarOnAxles, options: PerchMoveOptions = {}): Per
     roll: angle,
   };
   const { at } = roomOf(ready);
-  for (let round = 0, change = Number.POSITIVE_INFINITY; round < ROUNDS && change > SETTLED; round++) {
-    const before = [...state.travel];
+  for (let round = 0, change = Number.POSITIVE_INFINITY; round < ROUNDS && change > SETTLED_LOAD; round++) {
+    const before = [...state.load];
     const short = place(ready, state, at);
     if (short !== null) return { status: 'outOfReach', wheel: wheelName(ready, short), wheels: {} };
     share(ready, state, at, crossWeight);
-    change = Math.max(...state.travel.map((travel, i) => Math.abs(travel - before[i])));
+    change = Math.max(...state.load.map((load, i) => Math.abs(load - before[i])));
   }
   const acting = actingOn(ready, {});
   const moves = ready.wheels.map(({ coilover }, i): PerchMove => {

@@ -94,10 +94,10 @@ export interface CarState {
   readonly holds: Hold[];
 }
 
-/** How a solution fails: a wheel at the end of its linkage, a car that falls, or no convergence. */
+/** How a solution fails: a wheel at the end of its linkage, all wheels of one side in the air, or no rest that holds. */
 export type Failure =
   | { readonly cause: 'travelEnd'; readonly wheel: number; readonly end: 'bump' | 'droop' }
-  | { readonly cause: 'fallsOver' | 'noSolution' };
+  | { readonly cause: 'fallsOver' | 'unstable' };
 
 /** The parts of the load of a wheel, N, and its lateral force. */
 export interface WheelForces {
@@ -369,12 +369,12 @@ function settle(car: CarSetUp, acting: Acting, state: CarState, room: Workspace)
     readWheels(car, state, at);
     fill(car, acting, state, room);
     room.sign = factor(room);
-    if (room.sign === 0) return { cause: 'noSolution' };
+    if (room.sign === 0) return atEnd(car, state) ?? { cause: 'unstable' };
     solveIn(room, b);
     let most = Math.abs(b[n - 1]) / MOST_TURN;
     for (let i = 0; i < wheels.length; i++) most = Math.max(most, Math.abs(b[WHEEL * i]) / LONGEST);
     for (let k = 0; k < axles.length; k++) most = Math.max(most, Math.abs(b[firstHeight + k]) / LONGEST);
-    if (!Number.isFinite(most)) return { cause: 'noSolution' };
+    if (!Number.isFinite(most)) return { cause: 'unstable' };
     const by = most > 1 ? 1 / most : 1;
     const settled = most * LONGEST < SETTLED;
     for (let i = 0; i < wheels.length; i++) {
@@ -388,7 +388,7 @@ function settle(car: CarSetUp, acting: Acting, state: CarState, room: Workspace)
     state.roll -= by * b[n - 1];
     if (settled) return atEnd(car, state);
   }
-  return atEnd(car, state) ?? { cause: 'noSolution' };
+  return atEnd(car, state) ?? { cause: 'unstable' };
 }
 
 /** A wheel that is at the end of its linkage. */
@@ -443,12 +443,27 @@ export function restNear(car: CarSetUp, acting: Acting, state: CarState, room: W
   let fell = false;
   for (let round = 0; round < MOST_EXCHANGES; round++) {
     fell ||= isOnOneSide(car, state);
+    const before = copyOf(state);
     const failure = settle(car, acting, state, room);
-    if (failure !== null) return fell ? { cause: 'fallsOver' } : failure;
+    if (failure !== null) {
+      if (dropWheel(car, state, before)) continue;
+      return fell ? { cause: 'fallsOver' } : failure;
+    }
     if (exchange(car, state, room.at, weight)) continue;
-    return stands(car, state, room) ? null : { cause: 'fallsOver' };
+    return stands(car, state, room) ? null : { cause: 'unstable' };
   }
-  return { cause: fell ? 'fallsOver' : 'noSolution' };
+  return { cause: fell ? 'fallsOver' : 'unstable' };
+}
+
+/** A wheel that hangs in the air on nothing drops until its damper tops out: the state is again that before it dropped. */
+function dropWheel({ wheels }: CarSetUp, state: CarState, before: CarState): boolean {
+  const i = before.holds.findIndex(({ damper, inTheAir }) => inTheAir && damper === 'free');
+  const toppedAt = wheels[i]?.toppedAt ?? null;
+  if (toppedAt === null) return false;
+  Object.assign(state, before);
+  state.travel[i] = toppedAt;
+  state.holds[i].damper = 'toppedOut';
+  return true;
 }
 
 /** Whether all wheels of one side are in the air. */
