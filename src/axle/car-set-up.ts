@@ -122,7 +122,7 @@ function fitFaults(path: string, { damper }: WheelCoilover, { shock }: WheelAt):
   if (damper === undefined) return [];
   const { extendedLength, compressedLength } = damper;
   if (compressedLength < length && length < extendedLength) return [];
-  return [fault('damperDoesNotFit', `${path}.damper`, { extendedLength, compressedLength, length })];
+  return [fault('damperNotAtRide', `${path}.damper`, { extendedLength, compressedLength, length })];
 }
 
 /** What a coilover pushes with, given what its wheel carries as drawn (N along the travel). */

@@ -1,4 +1,4 @@
-// The springs of a car for a wanted pose and cross weight. With the pose of the body given, the loads N of the wheels follow from
+// The springs of a car for a pose and a cross weight. With the pose of the body given, the loads N of the wheels follow from
 //
 //   sum N = P for each axle,    sum N Y = sum m g Y over all masses,    N_fr + N_rl = x (P_f + P_r),
 //
@@ -37,9 +37,9 @@ export interface PerchMove {
   readonly move: number;
   /** The same in turns; null without `threadPitch`. */
   readonly turns: number | null;
-  /** N, with the car as wanted. */
+  /** N, where the car stands so. */
   readonly load: number;
-  /** mm, bump positive, with the car as wanted. */
+  /** mm, bump positive, where the car stands so. */
   readonly travel: number;
   /** Along the shock, N. A negative one cannot be: the spring would have to pull. */
   readonly springForce: number;
@@ -62,7 +62,7 @@ const SETTLED = 1e-11;
 const SETTLED_LOAD = 1e-9;
 
 /**
- * How far to move the spring seat at each wheel so that the car, at rest on level ground, stands in a wanted pose with a wanted cross weight.
+ * How far to move the spring seat at each wheel so that the car, at rest on level ground, stands at given heaves, roll and cross weight.
  * Exact for a rigid chassis: all four at once. What one turn alone does to the other wheels, `equilibrium` has with its `perchMove`.
  *
  * @throws InputError for a car or options that cannot be, with every issue.

@@ -2,8 +2,9 @@
 // a margin, below 0 before and above 0 after it; where the margin changes its sign is found by the rule of false position (Illinois form:
 // M. Dowell, P. Jarratt, BIT 11, 1971; from memory).
 
-import { fault, show } from '../diagnostic.ts';
-import { type CarLoads, type CarOnAxles, checkCar, checkLoads, MOST_G } from './car.ts';
+import { fault, show, unknownOptions } from '../diagnostic.ts';
+import { refuse } from '../errors/axle.ts';
+import { type CarLoads, type CarOnAxles, checkCar, checkLoads, LOADS, MOST_G } from './car.ts';
 import { type Gone, letDown, roomOf, turn } from './car-rest.ts';
 import { actingOn, type Car, setUpCar } from './car-set-up.ts';
 import {
@@ -83,7 +84,11 @@ const MOST_ROUNDS = 60;
  */
 export function steadyCornering(car: CarOnAxles, options: SteadyCorneringOptions = {}): SteadyCornering {
   checkCar(car);
-  const { lateralAccelerations = DEFAULT, ...loads } = options ?? {};
+  refuse(
+    'loads',
+    unknownOptions(options, [...LOADS, 'lateralAccelerations']).filter(({ code }) => code === 'notOptions'),
+  );
+  const { lateralAccelerations = DEFAULT, ...loads } = options;
   const isList =
     Array.isArray(lateralAccelerations) &&
     lateralAccelerations.length > 0 &&
@@ -111,11 +116,11 @@ export function steadyCornering(car: CarOnAxles, options: SteadyCorneringOptions
   const events: CorneringEvent[] = [];
   const outOfReach: NoEquilibrium[] = [];
   for (const way of [1, -1]) {
-    const wanted = lateralAccelerations
+    const ordered = lateralAccelerations
       .filter((a) => (way > 0 ? a >= 0 : a < 0))
       .sort((a, b) => Math.abs(a) - Math.abs(b));
     let gone: Walked = { ...start, before: null, failure: null, margins: still };
-    for (const a of wanted) {
+    for (const a of ordered) {
       if (a === gone.at) states.set(a, restOf(ready, { ...acting, lateral: a }, gone.state, room));
       gone = along(ready, acting, gone, a, events, room, (state) =>
         states.set(a, restRead(ready, { ...acting, lateral: a }, state, room)),
