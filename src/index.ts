@@ -21,12 +21,21 @@ export {
   type WheelName,
   type WheelRest,
 } from './axle/equilibrium.ts';
+export { type PerchMove, type PerchMoveOptions, type PerchMoves, perchMoves } from './axle/perch-moves.ts';
 export {
   type RollStiffness,
   type RollStiffnessOptions,
   rollStiffness,
   type WheelSpring,
 } from './axle/roll-stiffness.ts';
+export {
+  type CorneringEvent,
+  type CorneringEventKind,
+  type CorneringRow,
+  type SteadyCornering,
+  type SteadyCorneringOptions,
+  steadyCornering,
+} from './axle/steady-cornering.ts';
 export {
   type AxleColumn,
   type AxleColumns,

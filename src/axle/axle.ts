@@ -53,5 +53,12 @@ export function axle(input: AxleInput): AxleLinkage {
       throw refusal('axle', [fault('leverOverCentre', 'bar.linkMount', { got: show(checked.linkMount) })]);
     }
   }
-  return frozenCopy({ kind: 'axle', left, right, bar: checked });
+  const kept = frozenCopy(left);
+  // One corner for both wheels stays one: its curve is laid once.
+  return Object.freeze({
+    kind: 'axle',
+    left: kept,
+    right: right === left ? kept : frozenCopy(right),
+    bar: frozenCopy(checked),
+  });
 }

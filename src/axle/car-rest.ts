@@ -21,10 +21,16 @@ const STRIDE = 0.25;
 /** Share of a way, and g, within which its end is found where it cannot be gone to its end. */
 const NARROW = 1e-6;
 
-/** Where a way ends: how far it was gone, the last state of rest, and why it goes no farther; null at its aim. */
-export interface Gone {
+/** A state on a way. */
+export interface Place {
   readonly at: number;
   readonly state: CarState;
+}
+
+/** Where a way ends: how far it was gone, the last state of rest, and why it goes no farther; null at its aim. */
+export interface Gone extends Place {
+  /** The state of rest before that; null where there was none. */
+  readonly before: Place | null;
   readonly failure: Failure | null;
 }
 
@@ -36,25 +42,50 @@ export function roomOf({ wheels, axles }: Car): Workspace {
 function go(
   car: Car,
   acting: (at: number) => Acting,
-  start: { readonly at: number; readonly state: CarState },
+  start: Place & { readonly before?: Place | null },
   to: number,
   longest: number,
   room: Workspace,
 ): Gone {
-  let { at, state } = start;
+  let { at, state, before = null } = start;
   let stride = longest;
   let failure: Failure | null = null;
   while (at !== to && stride > NARROW) {
     const isNear = Math.abs(to - at) <= stride;
     const next = isNear ? to : at + Math.sign(to - at) * stride;
-    const tried = copyOf(state);
+    const tried = ahead(at, state, before, next);
     failure = restNear(car, acting(next), tried, room);
     if (failure === null) {
+      before = { at, state };
       [at, state] = [next, tried];
       stride = Math.min(longest, 2 * stride);
     } else stride = Math.min(stride, Math.abs(next - at)) / 2;
   }
-  return { at, state, failure: at === to ? null : failure };
+  return { at, state, before, failure: at === to ? null : failure };
+}
+
+/** A guess of the state at `next`: on the line through the last two, where they are held alike. */
+function ahead(at: number, state: CarState, before: Place | null, next: number): CarState {
+  const guess = copyOf(state);
+  const { holds } = state;
+  if (
+    before === null ||
+    holds.some(({ damper, inTheAir }, i) => {
+      const was = before.state.holds[i];
+      return damper !== was.damper || inTheAir !== was.inTheAir;
+    })
+  )
+    return guess;
+  const share = (next - at) / (at - before.at);
+  const further = (values: number[], earlier: readonly number[]) => {
+    for (let i = 0; i < values.length; i++) values[i] += share * (values[i] - earlier[i]);
+  };
+  further(guess.height, before.state.height);
+  further(guess.travel, before.state.travel);
+  further(guess.load, before.state.load);
+  further(guess.held, before.state.held);
+  guess.roll += share * (state.roll - before.state.roll);
+  return guess;
 }
 
 /** Lets the car down onto its wheels, without lateral acceleration. */
@@ -76,7 +107,7 @@ export function letDown(car: Car, acting: Acting, room: Workspace): Gone {
 export function turn(
   car: Car,
   acting: Acting,
-  start: { readonly at: number; readonly state: CarState },
+  start: Place & { readonly before?: Place | null },
   to: number,
   room: Workspace,
 ): Gone {

@@ -3,6 +3,7 @@
 import { bumpStopForce, type CoiloverForce } from '../corner/axial-force.ts';
 import { type Diagnostic, fault } from '../diagnostic.ts';
 import { refuse } from '../errors/axle.ts';
+import { READING } from '../linkage/reader.ts';
 import { zeroBetween } from '../numerics/zero.ts';
 import { GRAVITY, NEWTON_METRE_PER_DEGREE } from '../units.ts';
 import {
@@ -13,9 +14,10 @@ import {
   stopContact,
   type WheelCoilover,
 } from './car.ts';
-import type { Acting, AxleSetUp, CarSetUp, CarState, WheelSetUp } from './rest-equations.ts';
+import { type DrawnCar, diagnosticsOn } from './car-diagnostics.ts';
+import type { Acting, AxleSetUp, CarState, WheelSetUp } from './rest-equations.ts';
 import { noWheelAt, readWheelAt, type WheelAt, type WheelReader, wheelReader } from './wheel-at.ts';
-import { layWheels } from './wheel-curve.ts';
+import { layWheels, READ, readAlong } from './wheel-curve.ts';
 
 /** Heave, mm, as far as which the wheels are laid: no car has so much travel. */
 const FARTHEST = 200;
@@ -23,12 +25,10 @@ const FARTHEST = 200;
 const LOOKS = 64;
 
 /** A car made ready. */
-export interface Car extends CarSetUp {
+export interface Car extends DrawnCar {
   readonly given: CarOnAxles;
-  readonly names: readonly ('front' | 'rear')[];
   readonly coilovers: readonly WheelCoilover[];
-  /** As drawn. */
-  readonly drawn: readonly WheelAt[];
+  readonly diagnostics: readonly Diagnostic[];
 }
 
 /**
@@ -42,16 +42,18 @@ export function setUpCar(given: CarOnAxles): Car {
   const sideways = given.sprungCentreOfGravityY ?? 0;
   const made = parts.map((axle, k) => setUpAxle(axle, k, sideways, faults));
   refuse('car', faults);
-  return {
+  const car = {
     given,
     names: parts.map(({ name }) => name),
+    linkages: parts.map(({ linkage }) => linkage),
     axles: made.map(({ axle }) => axle),
     wheels: made.flatMap(({ wheels }) => wheels),
     coilovers: made.flatMap(({ coilovers }) => coilovers),
     drawn: made.flatMap(({ drawn }) => drawn),
     sprungMass: parts.reduce((sum, { sprungMass }) => sum + sprungMass, 0),
-    centre: [sideways, given.sprungCentreOfGravityHeight],
+    centre: [sideways, given.sprungCentreOfGravityHeight] as const,
   };
+  return { ...car, diagnostics: diagnosticsOn(car) };
 }
 
 function setUpAxle(
@@ -74,7 +76,9 @@ function setUpAxle(
   readonly coilovers: readonly WheelCoilover[];
   readonly drawn: readonly WheelAt[];
 } {
-  const readers = layWheels(linkage, FARTHEST, 0).map(wheelReader);
+  const [first, second] = layWheels(linkage, FARTHEST, 0);
+  const reader = wheelReader(first);
+  const readers = [reader, second.all === first.all ? { ...reader, curve: second } : wheelReader(second)];
   const drawn = readers.map((reader) => {
     const at = noWheelAt();
     readWheelAt(reader, 0, at);
@@ -118,7 +122,7 @@ function fitFaults(path: string, { damper }: WheelCoilover, { shock }: WheelAt):
   if (damper === undefined) return [];
   const { extendedLength, compressedLength } = damper;
   if (compressedLength < length && length < extendedLength) return [];
-  return [fault('damperDoesNotFit', `${path}.damper`, { extendedLength, compressedLength, length })];
+  return [fault('damperNotAtRide', `${path}.damper`, { extendedLength, compressedLength, length })];
 }
 
 /** What a coilover pushes with, given what its wheel carries as drawn (N along the travel). */
@@ -140,19 +144,19 @@ function forceOf(coilover: WheelCoilover, { shock }: WheelAt, carried: number): 
 /** The first travel towards an end at which the shock has a length, mm; null where nothing of that length holds the wheel. */
 function travelAt(reader: WheelReader, length: number | undefined, end: 'droop' | 'bump'): number | null {
   if (length === undefined) return null;
+  const places = Float64Array.from({ length: LOOKS + 1 }, (_, k) => (reader[end] * k) / LOOKS);
+  const over = new Float64Array(places.length);
+  readAlong(reader.all, reader.curve.drawn, places, (m, row, k) => {
+    over[k] = m[READ.shock * READING + row] - length;
+  });
+  const k = over.findIndex((value) => Math.sign(value) !== Math.sign(over[0]));
+  if (k < 0) return null;
   const at = noWheelAt();
-  const over = (travel: number) => {
+  const missed = (travel: number) => {
     readWheelAt(reader, travel, at);
     return at.shock[0] - length;
   };
-  const sign = Math.sign(over(0));
-  let from = 0;
-  for (let k = 1; k <= LOOKS; k++) {
-    const to = (reader[end] * k) / LOOKS;
-    if (Math.sign(over(to)) !== sign) return zeroBetween(over, from, to);
-    from = to;
-  }
-  return null;
+  return zeroBetween(missed, places[k - 1], places[k]);
 }
 
 /** What acts on a car under loads; at no lateral acceleration. */

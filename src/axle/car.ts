@@ -123,9 +123,15 @@ class Checker {
   readonly faults: Diagnostic[] = [];
 
   /** A number, above or not below a bound. */
-  number(path: string, value: unknown, bound: Readonly<Record<string, number>> = {}, needed = false): void {
+  number(
+    path: string,
+    value: unknown,
+    bound: Readonly<Record<string, number>> = {},
+    isRequired = false,
+  ): void {
     if (value === undefined) {
-      if (needed) this.faults.push(fault('missingNumber', path, bound));
+      if (isRequired)
+        this.faults.push(fault(Object.keys(bound).length === 0 ? 'missing' : 'missingNumber', path, bound));
       return;
     }
     if (!(typeof value === 'number' && Number.isFinite(value)))
@@ -199,7 +205,7 @@ function checkCoilover(check: Checker, path: string, coilover: WheelCoilover): v
   if (bumpStop !== undefined && check.fields(`${path}.bumpStop`, bumpStop, ['height', 'table'])) {
     check.number(`${path}.bumpStop.height`, bumpStop.height, { above: 0 }, true);
     checkTable(check, `${path}.bumpStop.table`, bumpStop.table);
-    if (damper === undefined) check.faults.push(fault('bumpStopWithoutDamper', `${path}.bumpStop`));
+    if (damper === undefined) check.faults.push(fault('stopWithoutDamper', `${path}.bumpStop`));
   }
 }
 
@@ -217,7 +223,7 @@ function checkTable(check: Checker, path: string, table: unknown): void {
     check.faults.push(fault('notARisingTable', path, { got: show(table) }));
 }
 
-/** Refuses loads that a car cannot have; `rather` is what stands in place of one lateral acceleration. */
+/** Refuses loads that a car cannot have; `also` is what else is wrong with them. */
 export function checkLoads(car: CarOnAxles, loads: CarLoads, also: readonly Diagnostic[] = []): void {
   const check = new Checker();
   if (check.fields('', loads, LOADS)) {

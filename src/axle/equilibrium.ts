@@ -3,7 +3,8 @@
 import { axialForce } from '../corner/axial-force.ts';
 import type { Diagnostic } from '../diagnostic.ts';
 import { DEGREES, NEWTON_METRE_PER_DEGREE } from '../units.ts';
-import { axlesOf, type CarLoads, type CarOnAxles, checkCar, checkLoads } from './car.ts';
+import { type CarLoads, type CarOnAxles, checkCar, checkLoads } from './car.ts';
+import { wheelState } from './car-diagnostics.ts';
 import { type Gone, letDown, roomOf, turn } from './car-rest.ts';
 import { actingOn, type Car, setUpCar } from './car-set-up.ts';
 import {
@@ -98,15 +99,16 @@ export interface Equilibrium {
   readonly crossWeight: number | null;
   /** Fraction of the load transfer on the front axle; null for one axle, and where there is no transfer. */
   readonly frontTransferFraction: number | null;
-  /** What is worth knowing. */
+  /** What is worth knowing of the car: whether it stands in roll at design ride height (`rollsOver`), and a bar of more than three times the springs' share. */
   readonly diagnostics: readonly Diagnostic[];
 }
 
 /**
- * Why there is no rest: a wheel comes to the end of its linkage, the body falls over, an axle is lifted off the ground, or the search
- * found nothing.
+ * Why there is no rest. `travelEnd`: a wheel comes to the end of its linkage. `fallsOver`: all wheels of one side leave the ground. `unstable`:
+ * beyond the last rest none is found that holds, as where jacking or a falling installation ratio overcomes the springs. `axleLifted`: nothing
+ * weighs on an axle.
  */
-export type NoRestCause = 'travelEnd' | 'fallsOver' | 'axleLifted' | 'noSolution';
+export type NoRestCause = 'travelEnd' | 'fallsOver' | 'axleLifted' | 'unstable';
 
 /** A car that does not come to rest under its loads. */
 export interface NoEquilibrium {
@@ -120,6 +122,8 @@ export interface NoEquilibrium {
   readonly lateralAcceleration: number | null;
   /** The rest there. */
   readonly last: Equilibrium | null;
+  /** What is worth knowing of the car. */
+  readonly diagnostics: readonly Diagnostic[];
 }
 
 /**
@@ -146,7 +150,7 @@ export function equilibrium(car: CarOnAxles, loads: CarLoads = {}): Equilibrium 
 }
 
 /** An axle on which nothing weighs. */
-export function axleLifted({ names }: Car, { loads }: Acting): NoEquilibrium | null {
+export function axleLifted({ names, diagnostics }: Car, { loads }: Acting): NoEquilibrium | null {
   const k = loads.findIndex((load) => !(load > 0));
   if (k < 0) return null;
   return {
@@ -157,6 +161,7 @@ export function axleLifted({ names }: Car, { loads }: Acting): NoEquilibrium | n
     axle: names[k],
     lateralAcceleration: null,
     last: null,
+    diagnostics,
   };
 }
 
@@ -168,7 +173,7 @@ export function noRest(
   lateral: number | null,
   room: Workspace,
 ): NoEquilibrium {
-  const cause = failure?.cause ?? 'noSolution';
+  const cause = failure?.cause ?? 'unstable';
   const isEnd = failure?.cause === 'travelEnd';
   return {
     status: 'outOfReach',
@@ -178,6 +183,7 @@ export function noRest(
     axle: isEnd ? car.names[car.wheels[failure.wheel].axle] : null,
     lateralAcceleration: lateral,
     last: lateral === null ? null : restOf(car, { ...acting, lateral }, state, room),
+    diagnostics: car.diagnostics,
   };
 }
 
@@ -188,8 +194,12 @@ export function wheelName({ names, wheels }: Car, i: number): WheelName {
 
 /** A state of rest as data. */
 export function restOf(car: Car, acting: Acting, state: CarState, room: Workspace): Equilibrium {
-  const { at } = room;
-  readWheels(car, state, at);
+  readWheels(car, state, room.at);
+  return restRead(car, acting, state, room);
+}
+
+/** The same of a state whose wheels have been read. */
+export function restRead(car: Car, acting: Acting, state: CarState, { at }: Workspace): Equilibrium {
   const forces = car.wheels.map((_, i) => forcesOn(car, acting, state, at, i));
   const axles = Object.fromEntries(
     car.names.map((name, k) => [name, axleRest(car, state, at, forces, k)]),
@@ -206,7 +216,7 @@ export function restOf(car: Car, acting: Acting, state: CarState, room: Workspac
     crossWeight: second === undefined ? null : (first.right.load.total + second.left.load.total) / sum,
     frontTransferFraction:
       second === undefined || !(Math.abs(transfer) > NOTHING * sum) ? null : transfers[0] / transfer,
-    diagnostics: diagnosticsOn(car, axles),
+    diagnostics: car.diagnostics,
   };
 }
 
@@ -220,7 +230,7 @@ function axleRest(
   forces: readonly WheelForces[],
   k: number,
 ): AxleRest {
-  const { linkage } = axlesOf(car.given)[k];
+  const linkage = car.linkages[k];
   const sides = [2 * k, 2 * k + 1];
   const [left, right] = sides.map((i) => wheelRest(car, state, at, forces[i], i));
   const half = (of: (load: WheelLoad) => number) => (of(right.load) - of(left.load)) / 2;
@@ -233,17 +243,7 @@ function axleRest(
     rollStiffness: isFree
       ? stiffnessThere(
           car.axles[k].torsion,
-          sides.map((i) => {
-            const { travel, halfTrack, shock, lever } = at[i];
-            const [angle, first, second] = lever;
-            return {
-              side: car.wheels[i].side,
-              travel,
-              y: halfTrack,
-              shock,
-              lever: { angle, first, second },
-            };
-          }),
+          sides.map((i) => wheelState(car.wheels[i].side, at[i])),
           state.roll,
           sides.map((i) => forces[i]),
         )
@@ -324,24 +324,4 @@ function wheelRest(
     damper: hold.damper,
     clearance: hold.inTheAir ? clearanceOf(car, state, at, i) : null,
   };
-}
-
-/** Times the springs' roll stiffness above which a bar is remarked. */
-const STIFF_BAR = 3;
-
-function diagnosticsOn({ names }: Car, axles: Equilibrium['axles']): Diagnostic[] {
-  return names.flatMap((name): Diagnostic[] => {
-    const stiffness = axles[name]?.rollStiffness ?? null;
-    if (stiffness === null) return [];
-    const springs = stiffness.springs + stiffness.changingRatio;
-    if (!(stiffness.bar > STIFF_BAR * springs)) return [];
-    return [
-      {
-        code: 'barLeadsRollStiffness',
-        severity: 'note',
-        path: `${name}.linkage.bar`,
-        values: { bar: stiffness.bar, springs, times: stiffness.bar / springs },
-      },
-    ];
-  });
 }

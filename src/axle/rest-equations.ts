@@ -25,7 +25,7 @@
 import { type CoiloverForce, totalPush } from '../corner/axial-force.ts';
 import { GRAVITY } from '../units.ts';
 import type { WheelAt, WheelReader } from './wheel-at.ts';
-import { readWheelAt } from './wheel-at.ts';
+import { moveWheelBy, readWheelAt } from './wheel-at.ts';
 
 /** A wheel made ready. */
 export interface WheelSetUp {
@@ -94,10 +94,10 @@ export interface CarState {
   readonly holds: Hold[];
 }
 
-/** How a solution fails: a wheel at the end of its linkage, a car that falls, or no convergence. */
+/** How a solution fails: a wheel at the end of its linkage, all wheels of one side in the air, or no rest that holds. */
 export type Failure =
   | { readonly cause: 'travelEnd'; readonly wheel: number; readonly end: 'bump' | 'droop' }
-  | { readonly cause: 'fallsOver' | 'noSolution' };
+  | { readonly cause: 'fallsOver' | 'unstable' };
 
 /** The parts of the load of a wheel, N, and its lateral force. */
 export interface WheelForces {
@@ -113,8 +113,8 @@ export interface WheelForces {
 
 const WHEEL = 3;
 const MOST_ROUNDS = 40;
-/** mm: a step of Newton's method below this leaves rounding. */
-const SETTLED = 1e-9;
+/** mm: a step of Newton's method below this leaves rounding, for the next goes with its square. */
+const SETTLED = 1e-6;
 /** mm and radians: largest step. */
 const LONGEST = 25;
 const MOST_TURN = 0.05;
@@ -131,11 +131,13 @@ export interface Workspace {
   readonly b: Float64Array;
   readonly pivots: Int32Array;
   readonly at: WheelAt[];
+  /** Sign of the determinant of what was factored last. */
+  sign: number;
 }
 
 export function workspaceOf(wheels: number, axles: number, at: WheelAt[]): Workspace {
   const n = WHEEL * wheels + axles + 1;
-  return { n, A: new Float64Array(n * n), b: new Float64Array(n), pivots: new Int32Array(n), at };
+  return { n, A: new Float64Array(n * n), b: new Float64Array(n), pivots: new Int32Array(n), at, sign: 0 };
 }
 
 export function copyOf(state: CarState): CarState {
@@ -358,7 +360,7 @@ export function readWheels({ wheels }: CarSetUp, state: CarState, at: readonly W
   for (let i = 0; i < wheels.length; i++) readWheelAt(wheels[i].reader, state.travel[i], at[i]);
 }
 
-/** Solves the equations with the alternatives as they stand; the state is changed. */
+/** Solves the equations with the alternatives as they stand; the state is changed, and its wheels are read. */
 function settle(car: CarSetUp, acting: Acting, state: CarState, room: Workspace): Failure | null {
   const { wheels, axles } = car;
   const { n, b, at } = room;
@@ -366,24 +368,27 @@ function settle(car: CarSetUp, acting: Acting, state: CarState, room: Workspace)
   for (let round = 0; round < MOST_ROUNDS; round++) {
     readWheels(car, state, at);
     fill(car, acting, state, room);
-    if (factor(room) === 0) return { cause: 'noSolution' };
+    room.sign = factor(room);
+    if (room.sign === 0) return atEnd(car, state) ?? { cause: 'unstable' };
     solveIn(room, b);
     let most = Math.abs(b[n - 1]) / MOST_TURN;
     for (let i = 0; i < wheels.length; i++) most = Math.max(most, Math.abs(b[WHEEL * i]) / LONGEST);
     for (let k = 0; k < axles.length; k++) most = Math.max(most, Math.abs(b[firstHeight + k]) / LONGEST);
-    if (!Number.isFinite(most)) return { cause: 'noSolution' };
+    if (!Number.isFinite(most)) return { cause: 'unstable' };
     const by = most > 1 ? 1 / most : 1;
+    const settled = most * LONGEST < SETTLED;
     for (let i = 0; i < wheels.length; i++) {
       const { droop, bump } = wheels[i].reader;
       state.travel[i] = Math.min(bump, Math.max(droop, state.travel[i] - by * b[WHEEL * i]));
+      if (settled) moveWheelBy(at[i], state.travel[i] - at[i].travel);
       state.load[i] -= by * b[WHEEL * i + 1];
       state.held[i] -= by * b[WHEEL * i + 2];
     }
     for (let k = 0; k < axles.length; k++) state.height[k] -= by * b[firstHeight + k];
     state.roll -= by * b[n - 1];
-    if (most * LONGEST < SETTLED) return atEnd(car, state);
+    if (settled) return atEnd(car, state);
   }
-  return atEnd(car, state) ?? { cause: 'noSolution' };
+  return atEnd(car, state) ?? { cause: 'unstable' };
 }
 
 /** A wheel that is at the end of its linkage. */
@@ -432,17 +437,33 @@ function exchange(car: CarSetUp, state: CarState, at: readonly WheelAt[], weight
   return change !== null;
 }
 
-/** Solves for the state of rest that is near to the one given, which becomes it; null, or how that fails. */
+/** Solves for the state of rest that is near to the one given, which becomes it, with its wheels read; null, or how that fails. */
 export function restNear(car: CarSetUp, acting: Acting, state: CarState, room: Workspace): Failure | null {
   const weight = acting.loads.reduce((sum, load) => sum + Math.abs(load), 0);
+  let fell = false;
   for (let round = 0; round < MOST_EXCHANGES; round++) {
+    fell ||= isOnOneSide(car, state);
+    const before = copyOf(state);
     const failure = settle(car, acting, state, room);
-    if (failure !== null) return isOnOneSide(car, state) ? { cause: 'fallsOver' } : failure;
-    readWheels(car, state, room.at);
-    if (!exchange(car, state, room.at, weight))
-      return stands(car, acting, state, room) ? null : { cause: 'fallsOver' };
+    if (failure !== null) {
+      if (dropWheel(car, state, before)) continue;
+      return fell ? { cause: 'fallsOver' } : failure;
+    }
+    if (exchange(car, state, room.at, weight)) continue;
+    return stands(car, state, room) ? null : { cause: 'unstable' };
   }
-  return { cause: 'noSolution' };
+  return { cause: fell ? 'fallsOver' : 'unstable' };
+}
+
+/** A wheel that hangs in the air on nothing drops until its damper tops out: the state is again that before it dropped. */
+function dropWheel({ wheels }: CarSetUp, state: CarState, before: CarState): boolean {
+  const i = before.holds.findIndex(({ damper, inTheAir }) => inTheAir && damper === 'free');
+  const toppedAt = wheels[i]?.toppedAt ?? null;
+  if (toppedAt === null) return false;
+  Object.assign(state, before);
+  state.travel[i] = toppedAt;
+  state.holds[i].damper = 'toppedOut';
+  return true;
 }
 
 /** Whether all wheels of one side are in the air. */
@@ -452,12 +473,10 @@ function isOnOneSide({ wheels }: CarSetUp, { holds }: CarState): boolean {
 
 /**
  * Whether the car stands in a state: it yields to a load on its body in the direction of the load. Its compliance is that of the body
- * in the inverse of the equations; the sign of their determinant is that of a car that stands, and changes with each damper that is held.
+ * in the inverse of the equations, whose last factors serve; the sign of their determinant is that of a car that stands, and changes with each damper that is held.
  */
-function stands(car: CarSetUp, acting: Acting, state: CarState, room: Workspace): boolean {
-  const { b } = room;
-  fill(car, acting, state, room);
-  const sign = factor(room);
+function stands(car: CarSetUp, state: CarState, room: Workspace): boolean {
+  const { b, sign } = room;
   const held = state.holds.filter(({ damper }) => damper !== 'free').length;
   const bodies = car.axles.length + 1;
   if (sign !== ((bodies + held) % 2 === 0 ? 1 : -1)) return false;

@@ -112,17 +112,15 @@ export function stiffnessThere(
   const bar = torsion * (twist.p * twist.p + twist.value * twist.pp);
   const hp = sums.hp + torsion * (twist.h * twist.p + twist.value * twist.hp);
   const hh = sums.hh + torsion * (twist.h * twist.h + twist.value * twist.hh);
+  const inUnits = (moment: number) => moment / NEWTON_METRE_PER_DEGREE + 0;
   const parts = {
-    springs: sums.springs,
-    changingRatio: sums.changingRatio,
-    track: sums.track,
-    bar,
-    coupling: -(hp * hp) / hh,
+    springs: inUnits(sums.springs),
+    changingRatio: inUnits(sums.changingRatio),
+    track: inUnits(sums.track),
+    bar: inUnits(bar),
+    coupling: inUnits(-(hp * hp) / hh),
   };
-  const inUnits = Object.fromEntries(
-    Object.entries(parts).map(([name, value]) => [name, value / NEWTON_METRE_PER_DEGREE + 0]),
-  ) as Omit<RollStiffness, 'total'>;
-  return { total: Object.values(inUnits).reduce((sum, part) => sum + part, 0), ...inUnits };
+  return { total: parts.springs + parts.changingRatio + parts.track + parts.bar + parts.coupling, ...parts };
 }
 
 /** A wheel in a pose: its travel, and half-track, shock length and lever with their derivatives by that. */

@@ -1,8 +1,8 @@
 // A wheel of an axle at a travel: all that forces on it need, with derivatives by travel.
 
 import { bindMeasure } from '../linkage/measure.ts';
-import { FIRST, READING, type Reader, reader, SECOND } from '../linkage/reader.ts';
-import { leverThere, READ, readAlong, type WheelCurve } from './wheel-curve.ts';
+import { FIRST, READING, type Reader, reader, readRows, SECOND } from '../linkage/reader.ts';
+import { leverThere, READ, type WheelCurve } from './wheel-curve.ts';
 
 /** Value, first and second derivative by travel. */
 export type Jet = [value: number, first: number, second: number];
@@ -66,7 +66,7 @@ export function noWheelAt(): WheelAt {
   };
 }
 
-const place = new Float64Array(1);
+const driver = new Float64Array(1);
 
 /** Reads a wheel at a travel, kept between its ends. */
 export function readWheelAt(
@@ -75,24 +75,34 @@ export function readWheelAt(
   into: WheelAt,
 ): void {
   const z = Math.min(bump, Math.max(droop, travel));
+  const { low, high } = all.path;
+  driver[0] = Math.min(high.at, Math.max(low.at, curve.drawn + z));
+  readRows(all, driver, 0);
+  const { m } = all;
   into.travel = z;
-  place[0] = z;
-  readAlong(all, curve.drawn, place, (m, row) => {
-    take(m, READ.shock, row, into.shock);
-    take(m, READ.halfTrack, row, into.halfTrack);
-    take(m, READ.turn, row, into.turn);
-    take(m, centre, row, into.centreY);
-    take(m, centre + 1, row, into.centreZ);
-    into.centreZ[0] -= curve.drawn;
-    const lever = leverThere(curve, z, m, row);
-    into.lever[0] = lever?.angle ?? z;
-    into.lever[1] = lever?.first ?? 1;
-    into.lever[2] = lever?.second ?? 0;
-  });
+  take(m, READ.shock, into.shock);
+  take(m, READ.halfTrack, into.halfTrack);
+  take(m, READ.turn, into.turn);
+  take(m, centre, into.centreY);
+  take(m, centre + 1, into.centreZ);
+  into.centreZ[0] -= curve.drawn;
+  const lever = leverThere(curve, z, m, 0);
+  into.lever[0] = lever?.angle ?? z;
+  into.lever[1] = lever?.first ?? 1;
+  into.lever[2] = lever?.second ?? 0;
 }
 
-function take(m: Float64Array, measure: number, row: number, into: Jet): void {
-  const at = measure * READING + row;
+/** Moves a wheel that has been read by a travel so small that third derivatives do not count. */
+export function moveWheelBy(at: WheelAt, by: number): void {
+  at.travel += by;
+  for (const jet of [at.shock, at.halfTrack, at.turn, at.centreY, at.centreZ, at.lever]) {
+    jet[0] += (jet[1] + 0.5 * jet[2] * by) * by;
+    jet[1] += jet[2] * by;
+  }
+}
+
+function take(m: Float64Array, measure: number, into: Jet): void {
+  const at = measure * READING;
   into[0] = m[at];
   into[1] = m[at + FIRST];
   into[2] = m[at + SECOND];

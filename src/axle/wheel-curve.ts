@@ -5,7 +5,7 @@
 //
 // one root for each wheel: g rises with z. It is started from a table of y and y' and corrected on the curve itself.
 
-import { modelOf } from '../corner/corner.ts';
+import { type Corner, modelOf } from '../corner/corner.ts';
 import type { CornerModel } from '../corner/model.ts';
 import { driverOf, laySweep } from '../corner/sweep.ts';
 import { type BoundMeasure, bindMeasure, type Measure } from '../linkage/measure.ts';
@@ -61,12 +61,14 @@ const SPARE = 10;
 
 /** Both wheels, the left one first, as far as heave (mm) and roll (radians) of these sizes may take them. */
 export function layWheels({ left, right, bar }: AxleLinkage, heave: number, roll: number): WheelCurve[] {
-  return [left, right].map((corner, w) => {
+  const laid = (corner: Corner, side: 1 | -1) => {
     const model = modelOf(corner);
     const [halfTrack] = model.drawing.points[model.contactPatch];
     const reach = SPARE + FARTHER * (Math.abs(heave) + halfTrack * Math.tan(Math.abs(roll)));
-    return layWheel(model, w === 0 ? 1 : -1, bar, reach);
-  });
+    return layWheel(model, side, bar, reach);
+  };
+  const first = laid(left, 1);
+  return [first, right === left ? { ...first, side: -1 } : laid(right, -1)];
 }
 
 /** Lays the curve of a wheel, as far as `reach` mm either way or as it goes. */
@@ -158,19 +160,36 @@ export function linkEnd(m: Float64Array, row: number): Following {
   ];
 }
 
+/** The drop link's end on the suspension at travels. */
+function linksAlong({ all, drawn }: Laid, travel: Float64Array): Following[] {
+  const links = new Array<Following>(travel.length);
+  readAlong(all, drawn, travel, (m, row, k) => {
+    links[k] = linkEnd(m, row);
+  });
+  return links;
+}
+
 /** The ends brought in to where the lever comes over its centre. */
 function withinLever(curve: Laid, bar: AntiRollBar, ends: Ends): Ends {
   const { step } = even(ends);
   const narrowed = (end: WheelEnd): WheelEnd => {
+    const parts = Math.ceil(Math.abs(end.travel) / step);
+    const places = Float64Array.from({ length: parts }, (_, k) => Math.sign(end.travel) * (k + 1) * step);
+    if (parts > 0) places[parts - 1] = end.travel;
+    const links = linksAlong(curve, places);
     let [at, lever] = [0, leverAt(curve, bar, 0, LEVEL, 0) ?? LEVEL];
-    for (let stride = step; at !== end.travel && stride > CLOSE * step; ) {
-      const isNear = Math.abs(end.travel - at) <= stride;
-      const tried = isNear ? end.travel : at + Math.sign(end.travel) * stride;
-      const next = leverAt(curve, bar, tried, lever, at);
-      if (next === null) stride /= 2;
-      else [at, lever] = [tried, next];
+    let k = 0;
+    for (; k < parts; k++) {
+      const next = leverAngle(bar, links[k], lever.angle + lever.first * (places[k] - at));
+      if (next === null) break;
+      [at, lever] = [places[k], next];
     }
-    return at === end.travel ? end : { travel: at, status: 'leverOverCentre' };
+    if (k === parts) return end;
+    for (let stride = (places[k] - at) / 2; Math.abs(stride) > CLOSE * step; stride /= 2) {
+      const next = leverAt(curve, bar, at + stride, lever, at);
+      if (next !== null) [at, lever] = [at + stride, next];
+    }
+    return { travel: at, status: 'leverOverCentre' };
   };
   return { droop: narrowed(ends.droop), bump: narrowed(ends.bump) };
 }
@@ -178,12 +197,13 @@ function withinLever(curve: Laid, bar: AntiRollBar, ends: Ends): Ends {
 /** The lever's angle at the travels of the table, from design ride height outward. */
 function leversOf(curve: Laid, bar: AntiRollBar, ends: Ends): LeverAngle[] {
   const { travel, step } = even(ends);
+  const links = linksAlong(curve, travel);
   const middle = Math.min(PARTS, Math.max(0, Math.round(-travel[0] / step)));
   const levers = new Array<LeverAngle>(travel.length);
   for (const way of [1, -1]) {
     let [at, lever] = [0, LEVEL];
     for (let k = way > 0 ? middle : middle - 1; k >= 0 && k <= PARTS; k += way) {
-      lever = leverAt(curve, bar, travel[k], lever, at) ?? lever;
+      lever = leverAngle(bar, links[k], lever.angle + lever.first * (travel[k] - at)) ?? lever;
       at = travel[k];
       levers[k] = lever;
     }

@@ -30,6 +30,8 @@ export function travelOf({ springs }: Stack): number {
 /** Force (N) and rate (N/mm) of a stack compressed by so much; loose it has neither, and shut it is kept at its last force. */
 export function pushOf({ springs }: Stack, compression: number): { force: number; rate: number } {
   if (compression <= 0) return { force: 0, rate: 0 };
+  if (springs.length === 1 && compression <= springs[0].travel)
+    return { force: springs[0].rate * compression, rate: springs[0].rate };
   const knots = springs.map(({ rate, travel }) => rate * travel).sort((a, b) => a - b);
   let [from, x] = [0, 0];
   for (const to of knots) {

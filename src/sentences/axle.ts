@@ -28,13 +28,17 @@ export const AXLE: PlainSentences = {
     advice: 'leave out antiRollBarStiffness, or the bar of the axle',
   },
   tooManyPoses: (say) => ({ problem: 'too many poses', allowed: `${say.text('most')} at most` }),
+  notAccelerations: (say) => ({
+    problem: 'not a list of lateral accelerations',
+    allowed: `1 to ${say.text('count')} numbers between -${say.text('most')} and ${say.text('most')} g`,
+  }),
   notAnAxle: { problem: 'not an axle', allowed: 'what axle(input) returns' },
   carWithoutAxle: { problem: 'a car without an axle', allowed: 'front, rear, or both' },
   forceAndFreeLength: {
     problem: 'the force of the spring and its free length are both given',
     advice: 'give one of them',
   },
-  bumpStopWithoutDamper: {
+  stopWithoutDamper: {
     problem: 'a bump stop without a damper: where it makes contact is not known',
     advice: 'give damper, with its extended and compressed length',
   },
@@ -46,7 +50,7 @@ export const AXLE: PlainSentences = {
     problem: `the coilover carries nothing at design ride height: its installation ratio is ${say.text('ratio')}`,
     advice: 'move a mount so that bump shortens the coilover',
   }),
-  damperDoesNotFit: (say) => ({
+  damperNotAtRide: (say) => ({
     problem: 'the damper does not fit at design ride height',
     got: `${say.text('compressedLength')} mm compressed, ${say.text('extendedLength')} mm extended`,
     allowed: `compressed below ${say.text('length')} mm, extended above`,

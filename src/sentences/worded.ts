@@ -1,4 +1,5 @@
 import { ASSUMPTIONS, OPEN_QUESTIONS } from './assumptions.ts';
+import { CAR_REST } from './car-rest.ts';
 import { CHECKS } from './checks.ts';
 import { DESIGN } from './design.ts';
 import { DESIGNED } from './designed.ts';
@@ -28,6 +29,7 @@ export const SENTENCES: Sentences = {
   ...DESIGNED,
   ...ASSUMPTIONS,
   ...OPEN_QUESTIONS,
+  ...CAR_REST,
   ...DONOR_DAMPER,
   ...FORCES,
   ...HAND_METHOD,

@@ -1,0 +1,72 @@
+// Whether a car stands in roll: the roll stiffness of its axles about the middle of the ground must be more than what its weight takes off,
+// m_s g h, h the height of the centre of gravity of the sprung part.
+
+import { totalPush } from '../corner/axial-force.ts';
+import type { Diagnostic } from '../diagnostic.ts';
+import { GRAVITY, NEWTON_METRE_PER_DEGREE } from '../units.ts';
+import type { AxleLinkage } from './axle.ts';
+import type { CarSetUp } from './rest-equations.ts';
+import { stiffnessThere, type WheelState } from './roll-stiffness.ts';
+import type { WheelAt } from './wheel-at.ts';
+
+/** A car with its wheels as drawn. */
+export interface DrawnCar extends CarSetUp {
+  readonly names: readonly ('front' | 'rear')[];
+  readonly linkages: readonly AxleLinkage[];
+  readonly drawn: readonly WheelAt[];
+}
+
+/** Times the springs' roll stiffness above which a bar is remarked. */
+const STIFF_BAR = 3;
+
+/** What is worth knowing of a car as drawn: whether it stands in roll, and bars that do more than the springs. */
+export function diagnosticsOn({
+  names,
+  linkages,
+  axles,
+  wheels,
+  drawn,
+  sprungMass,
+  centre,
+}: DrawnCar): Diagnostic[] {
+  const found = names.map((name, k) => {
+    const sides = [2 * k, 2 * k + 1];
+    const springs = sides.map((i) => totalPush(wheels[i].coilover, drawn[i].shock[0]));
+    return {
+      path: linkages[k].bar === null ? `${name}.antiRollBarStiffness` : `${name}.linkage.bar`,
+      stiffness: stiffnessThere(
+        axles[k].torsion,
+        sides.map((i) => wheelState(wheels[i].side, drawn[i])),
+        0,
+        springs,
+      ),
+    };
+  });
+  const total = found.reduce((sum, { stiffness }) => sum + stiffness.total, 0);
+  const required = (sprungMass * GRAVITY * centre[1]) / NEWTON_METRE_PER_DEGREE;
+  const falls: Diagnostic[] =
+    total > required
+      ? []
+      : [{ code: 'rollsOver', severity: 'conflict', path: '', values: { stiffness: total, required } }];
+  return [
+    ...falls,
+    ...found.flatMap(({ path, stiffness: { bar, springs, changingRatio } }): Diagnostic[] => {
+      const alone = springs + changingRatio;
+      if (!(bar > STIFF_BAR * alone)) return [];
+      return [
+        {
+          code: 'barLeadsRollStiffness',
+          severity: 'note',
+          path,
+          values: { bar, springs: alone, times: STIFF_BAR },
+        },
+      ];
+    }),
+  ];
+}
+
+/** A wheel that has been read, as roll stiffness takes it. */
+export function wheelState(side: 1 | -1, { travel, halfTrack, shock, lever }: WheelAt): WheelState {
+  const [angle, first, second] = lever;
+  return { side, travel, y: halfTrack, shock, lever: { angle, first, second } };
+}

@@ -1,0 +1,17 @@
+import type { Sentences } from './say.ts';
+
+/** What is said about a car at rest on its wheels. */
+export const CAR_REST: Sentences = {
+  rollsOver: (say) => ({
+    problem:
+      'the car does not stand in roll at design ride height: its centre of gravity is too high for its roll stiffness',
+    got: `${say.measure('stiffness', 'rollStiffness', 'required')} of roll stiffness about the middle of the ground`,
+    allowed: `more than ${say.measure('required', 'rollStiffness', 'stiffness')}, sprung weight × height of its centre of gravity`,
+    advice: 'choose stiffer springs or bars',
+  }),
+  barLeadsRollStiffness: (say) => ({
+    problem: `the anti-roll bar has more than ${say.text('times')} times the roll stiffness of the springs: one wheel on a bump moves the other nearly as much`,
+    got: `${say.measure('bar', 'rollStiffness')} from the bar, ${say.measure('springs', 'rollStiffness')} from the springs`,
+    advice: 'choose stiffer springs, or a softer bar',
+  }),
+};
