@@ -135,19 +135,20 @@ const MAX_MORE_DECIMALS = 4;
 
 /**
  * A value of the library as a number in some units, rounded for reading; never a minus before zero. With `apartFrom` it has as many more
- * decimals as tell it from that value, unless they differ by rounding only.
+ * decimals as tell it from that value, unless they differ by rounding only; `least` more in any case.
  */
 export function numberIn(
   value: number,
   quantity: Quantity | 'ratio',
   units: Units,
   apartFrom = value,
+  least = 0,
 ): string {
-  for (let more = 0; value !== apartFrom && more <= MAX_MORE_DECIMALS; more++) {
+  for (let more = least; value !== apartFrom && more <= MAX_MORE_DECIMALS; more++) {
     const text = finerNumberIn(value, quantity, units, more);
     if (text !== finerNumberIn(apartFrom, quantity, units, more)) return text;
   }
-  return finerNumberIn(value, quantity, units, 0);
+  return finerNumberIn(value, quantity, units, least);
 }
 
 /** Rounds a value for reading. */
@@ -172,8 +173,14 @@ export const UNIT_NAMES: readonly string[] = [
 ];
 
 /** The same with its unit: `338.0 mm`. */
-export function textIn(value: number, quantity: Quantity | 'ratio', units: Units, apartFrom = value): string {
-  const number = numberIn(value, quantity, units, apartFrom);
+export function textIn(
+  value: number,
+  quantity: Quantity | 'ratio',
+  units: Units,
+  apartFrom = value,
+  least = 0,
+): string {
+  const number = numberIn(value, quantity, units, apartFrom, least);
   return quantity === 'ratio' ? number : `${number} ${unitName(quantity, units)}`;
 }
 

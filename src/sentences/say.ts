@@ -50,18 +50,22 @@ export type Sentences = Readonly<Record<string, Words | ((say: Say) => Words)>>;
 /** Makes what finds the words of a diagnostic among some sentences, in the units asked for. */
 export function wordsIn(
   sentences: Sentences,
-): <D extends Diagnostic>(diagnostic: D, units: Units) => D & Words {
-  return (diagnostic, units) => withWords(diagnostic, sentences, sayIn(diagnostic, units));
+): <D extends Diagnostic>(diagnostic: D, units: Units, finer?: number) => D & Words {
+  return (diagnostic, units, finer) => withWords(diagnostic, sentences, sayIn(diagnostic, units, finer));
 }
 
-/** The values of a diagnostic, to be said in the units asked for. */
-export function sayIn(diagnostic: Diagnostic, units: Units): Say {
+/** The values of a diagnostic, to be said in the units asked for; lengths with so many more decimals than usual. */
+export function sayIn(diagnostic: Diagnostic, units: Units, finer = 0): Say {
   const value = (name: string) => valueIn(diagnostic, name);
   const written = (name: string, quantity: Quantity) => fromMetric(Number(value(name)), quantity, units);
   const shortOf = (name: string, quantity: Quantity, digits?: number) =>
     short(written(name, quantity), digits);
   const say = plainSay(diagnostic);
-  const size = (name: string, quantity: Quantity) => textIn(Math.abs(Number(value(name))), quantity, units);
+  const more = (quantity: Quantity | 'ratio') => (quantity === 'length' ? finer : 0);
+  const size = (name: string, quantity: Quantity) => {
+    const found = Math.abs(Number(value(name)));
+    return textIn(found, quantity, units, found, more(quantity));
+  };
   /** Without the rounding of a conversion. */
   const exact = (name: string) => Number(written(name, 'length').toPrecision(12));
   return {
@@ -79,15 +83,15 @@ export function sayIn(diagnostic: Diagnostic, units: Units): Say {
     unit: (quantity) => unitName(quantity, units),
     plural: (quantity) => inWords(unitName(quantity, units)),
     measure: (name, quantity, apartFrom = name) =>
-      textIn(Number(value(name)), quantity, units, Number(value(apartFrom))),
+      textIn(Number(value(name)), quantity, units, Number(value(apartFrom)), more(quantity)),
     size,
     isNothing: (name, quantity) => Number.parseFloat(size(name, quantity)) === 0,
     travel: (name) => `${size(name, 'length')} of ${Number(value(name)) < 0 ? 'droop' : 'bump'}`,
     difference: (of, less, quantity) => {
       const [first, second] = [Number(value(of)), Number(value(less))];
-      const a = Number(numberIn(first, quantity, units, second));
-      const b = Number(numberIn(second, quantity, units, first));
-      return textIn(toMetric(a - b, quantity, units), quantity, units, 0);
+      const a = Number(numberIn(first, quantity, units, second, more(quantity)));
+      const b = Number(numberIn(second, quantity, units, first, more(quantity)));
+      return textIn(toMetric(a - b, quantity, units), quantity, units, 0, more(quantity));
     },
   };
 }

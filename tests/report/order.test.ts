@@ -69,7 +69,7 @@ const FIGURES: Readonly<Record<string, readonly [name: AxleFigureName, quantity:
   'compressed, no bump stop': ['compressedLength', 'length'],
   'perch setting': ['perchSetting', 'length'],
   'spring travel, free to full bump': ['springTravelRequired', 'length'],
-  'low-speed slope, compression / rebound': ['compressionDamping', 'damping'],
+  'low-speed slope, comp. / reb.': ['compressionDamping', 'damping'],
   'gas force at ride height': ['gasForce', 'force'],
   'mass on left / right wheel': ['leftWheelMass', 'mass'],
   'sprung mass, mean of both sides': ['sprungMass', 'mass'],
@@ -79,7 +79,7 @@ const FIGURES: Readonly<Record<string, readonly [name: AxleFigureName, quantity:
 /** The same of what stands behind a slash or a comma. */
 const SECOND: typeof FIGURES = {
   'preload at full extension': ['preloadForce', 'force'],
-  'low-speed slope, compression / rebound': ['reboundDamping', 'damping'],
+  'low-speed slope, comp. / reb.': ['reboundDamping', 'damping'],
   'mass on left / right wheel': ['rightWheelMass', 'mass'],
   'frequency, suspension alone': ['frequencyWithTyre', 'frequency'],
 };
@@ -134,9 +134,7 @@ describe('an order', () => {
       }
       facts.stroke.forEach((cell, n) => {
         const stroke = Number(cell);
-        const [compression, rebound] = numbersOf(
-          facts['stroke from ride height, compression / rebound'][n],
-        ).map(Number);
+        const [compression, rebound] = numbersOf(facts['stroke, compression / rebound'][n]).map(Number);
         expect(compression + rebound).toBeCloseTo(stroke, 6);
         const [extended, compressed] = ['extended', 'compressed, no bump stop'].map((label) =>
           Number(numbersOf(facts[label][n])[0]),
@@ -178,6 +176,18 @@ describe('an order', () => {
       facts['maximum axial force, static'].forEach((cell, n) => {
         expect(numbersOf(cell)[0]).toBe(numberIn(shock.total, 'force', n === 0 ? 'imperial' : 'metric'));
       });
+      // A load with its parts, which add up as printed.
+      const sumOf = (label: string) =>
+        numbersOf(facts[label][0]).reduce((sum, part) => sum + Number(part), 0);
+      expect(sumOf('made up of, lbf')).toBe(Number(numbersOf(facts['topping-out load, static'][0])[0]));
+      const length = printedIn(
+        Number(axle.figure('compressedLength').value) + (axle.input.limits.bumpStop?.solidHeight ?? 0),
+        'length',
+        'imperial',
+      );
+      expect(sumOf(`made up of at ${length} in, lbf`)).toBe(
+        Number(numbersOf(facts['maximum axial force, static'][0])[0]),
+      );
       const { bump, droop } = axle.limits;
       expect(facts['limit in bump'][0]).toBe('bump stop solid');
       expect(facts['limit in droop'][0]).toBe('damper extended: must take topping out');
@@ -221,7 +231,7 @@ describe('an order', () => {
     const facts = factsOf(example, 0);
     expect(facts['misalignment from ride height']).toEqual(['0.0 deg', '−3.2 to +3.0 deg']);
     expect(facts['bearing rating, each side']).toEqual(['±14 deg', '±14 deg']);
-    expect(facts['bolt axis'][1]).toBe('in the transverse plane, square to the coilover');
+    expect(facts['bolt axis'][1]).toBe('transverse plane, square to coilover');
   });
 
   it('is an order where it can be made, else an enquiry that says why', () => {
@@ -248,6 +258,7 @@ describe('an order', () => {
     ['the spring', /^\* free length/, (sizing) => delete sizing.springs],
     ['the knee', /^\* forces above low speed$/, (sizing) => delete sizing.damping.kneeSpeed],
     ['the dead length', /^\* whether this stroke fits/, (sizing) => delete sizing.deadLength],
+    ['the perch', /^\* range of the perch; \* thread pitch of the perch$/, (sizing) => delete sizing.perch],
   ])('is an enquiry while %s is to be agreed, and marks that', (_, mark, change) => {
     const sizing = sized((car) => {
       delete car.corners.rear;
@@ -267,6 +278,9 @@ describe('an order', () => {
     ['the body diameter', (order) => delete order.bodyDiameter],
     ['a bore', (order) => delete order.mounts.mount.bore],
     ['the shaft’s adjusters', (order) => delete order.adjusters],
+    ['the quantity', (order) => delete order.quantity],
+    ['the room for the spring', (order) => delete order.maxSpringOuterDiameter],
+    ['spacers', (order) => delete order.mounts.mount.spacers],
   ])('is no order while %s, which decides what is made, is not settled', (_, change) => {
     const sizing = sized((car) => {
       delete car.corners.rear;
@@ -294,11 +308,11 @@ describe('an order', () => {
     expect(weighed.status).toBe('bought');
     expect(pages[0].lines).toContainEqual({ label: 'Revision', value: 'A' });
     const text = textOf(weighed);
-    expect(text).toContain('Bump travel is 0.06 in short: 3.38 in available');
+    expect(text).toContain('Bump travel is 0.063 in short: 3.378 in available');
     expect(text).not.toMatch(/to be agreed|Accepted as above|Answer to/);
     // A sentence has one colon.
     expect(text).toContain(
-      'where the bump stop is solid. Required: 3.44 in or more, in the load state "driver, full tank", cornering over a bump.',
+      'where the bump stop is solid. Required: 3.441 in or more, in the load state "driver, full tank", cornering over a bump.',
     );
   });
 
@@ -331,7 +345,7 @@ describe('an order', () => {
   it.each<[string, string, (front: Json) => void]>([
     [
       'a perch that does not reach ride height',
-      'The perch setting for ride height is outside the range of the perch: a setting of 7.18 in. Required: 7.25 in to 8.20 in.',
+      'The perch setting for ride height is outside the range of the perch: a setting of 7.175 in. Required: 7.250 in to 8.200 in.',
       ({ sizing }) => (sizing.perch.min = 7.25),
     ],
     [
@@ -373,20 +387,21 @@ describe('an order', () => {
     expect(flat([page]).find(({ kind }) => kind === 'stamp')).toMatchObject({
       text: 'Not certain.',
       advice: expect.stringContaining(
-        `Bump travel may be short: its margin is ${numberIn(value, 'length', 'imperial')} in`,
+        `Bump travel may be short: its margin is ${printedIn(value, 'length', 'imperial')} in`,
       ),
     });
     expect(textOf(example)).not.toContain('may be short');
   });
 
-  it('bounds the damper lengths that follow from the travel by the lengths at its ends', () => {
+  it('says of damper lengths that follow from the travel what they allow for, and which way they may change', () => {
     const [front, rear] = [0, 1].map((k) => factsOf(example, k));
-    expect(Object.keys(front).filter((label) => /for the travel|required/.test(label))).toEqual([]);
+    expect(Object.keys(front).filter((label) => /required/.test(label))).toEqual([]);
     const { damper, travelRequirement, curves } = example.axles[1];
     if (damper === null || travelRequirement.bump === null || travelRequirement.droop === null)
       expect.fail('no travel is required');
-    const [, extended] = rear['for the travel: extended, at least'].map(Number);
-    const [, solid] = rear['for the travel: stop solid, at most'].map(Number);
+    expect(textOf(example).match(/Extended no shorter, stop solid no longer than here/g)).toHaveLength(1);
+    const extended = Number(rear.extended[1].split(' ')[0]);
+    const solid = Number(numbersOf(rear['bump: stop solid'][1])[1]);
     expect(extended).toBe(damper.extendedLength);
     // The bump stop of 0.625 in.
     expect(solid).toBe(Number((damper.compressedLength + 0.625 * 25.4).toFixed(1)));
@@ -406,12 +421,27 @@ describe('an order', () => {
 
   it('says of a gas pressure that is an estimate between what it lies, and gives one that is known alone', () => {
     const row = 'gauge pressure at ride height';
-    expect(factsOf(example, 0)[row]).toEqual([
-      '150 psi (estimate: 120 to 180)',
-      '10.3 bar (estimate: 8.3 to 12.4)',
-    ]);
+    expect(factsOf(example, 0)[row]).toEqual(['150 psi (120 to 180)', '10.3 bar (8.3 to 12.4)']);
     const known = sized((car) => (car.corners.front.sizing.gas.pressure = 150));
     expect(factsOf(known, 0)[row]).toEqual(['150 psi', '10.3 bar']);
+  });
+
+  it('says that the gas force is counted in the spring loads, with its range, and who chooses it', () => {
+    const gas = 'gas force at ride height';
+    expect(factsOf(example, 0)[gas]).toEqual(['29 lbf (24 to 35)', '131 N (105 to 157)']);
+    expect(factsOf(example, 1)[gas]).toEqual(['30 lbf, assumed', '133 N']);
+    const [front, rear] = pagesIn(orderSheet(example).blocks).map((page) =>
+      flat([page])
+        .flatMap((block) => (block.kind === 'text' ? [block.text] : []))
+        .join(' '),
+    );
+    expect(front).toContain('count on the gas force below: the maker chooses the charge within its range.');
+    expect(rear).toContain('count on the gas force below, an assumption: to be agreed.');
+    const items = (k: number) => rowsIn([pagesIn(orderSheet(example).blocks)[k]]).map((cells) => cells[1]);
+    expect(items(1).join()).toContain('* gas force at ride height');
+    expect(items(0).join()).not.toContain('* ');
+    const known = sized((car) => (car.corners.front.sizing.gas.pressure = 150));
+    expect(textOf(known)).toContain('count on the gas force below: charge to its pressure.');
   });
 
   it('marks a split of the damper forces that is assumed', () => {
@@ -450,14 +480,14 @@ describe('an order', () => {
     );
   });
 
-  it('marks a quantity that is assumed', () => {
+  it('asks for a quantity that is not given', () => {
     const sizing = sized((car) => {
       delete car.corners.rear;
       delete car.corners.front.sizing.order.quantity;
     });
-    expect(factsOf(sizing, 0).quantity[0]).toBe('2, assumed');
-    expect(rowsIn(orderSheet(sizing).blocks)).toContainEqual(['builder', 'quantity']);
-    expect(sizing.status).toBe('order');
+    expect(factsOf(sizing, 0).quantity[0]).toBe('to be agreed');
+    expect(rowsIn(orderSheet(sizing).blocks)).toContainEqual(['builder', '* quantity']);
+    expect(sizing.status).toBe('enquiry');
   });
 
   it('gives the force at the knee, the slope above it, and forces of the file with their own digits', () => {
@@ -473,7 +503,7 @@ describe('an order', () => {
     const atKnee = (low * 5 * 0.0254) / 4.4482216152605;
     const knee = rows(bends, 0).find(([speed]) => speed === 'knee 5 (127)') ?? expect.fail('no knee');
     expect(numbersOf(knee[1])[0]).toBe(atKnee.toFixed(1));
-    const above = factsOf(bends, 0)['high-speed slope, compression / rebound'];
+    const above = factsOf(bends, 0)['high-speed slope, comp. / reb.'];
     expect(Number(numbersOf(above[0])[0])).toBeCloseTo((0.4 * atKnee) / 5, 1);
     expect(rows(example, 0).map(([speed]) => speed)[0]).toBe('1 (25)');
     expect(factsOf(example, 1).knee).toEqual(['none given; linear to 20 in/s (508 mm/s)', '']);
@@ -547,9 +577,11 @@ describe('an order', () => {
       [0.25, 60],
       [0.75, 450],
     ];
-    expect(facts(short)['load case'][0]).toMatch(/; bump stop force extrapolated$/);
+    expect(facts(short)['load case, no damping forces'][0]).toMatch(/; bump stop force extrapolated$/);
     expect(facts(short).maker[0]).toBe('force of the bump stop at solid');
-    expect(facts([...short, [0.875, 800]])['load case'][0]).toBe('bump stop solid; no damping forces');
+    expect(facts([...short, [0.875, 800]])['load case, no damping forces'][0]).toMatch(
+      /^bump stop solid; wheel load \d\.\d × static$/,
+    );
   });
 
   it('asks of a stud what a stud has, and of an eye what an eye has', () => {
@@ -608,6 +640,7 @@ describe('an order', () => {
               [0.875, 800],
             ],
             ...{ gas, damping },
+            perch: { min: 0.5, max: 20, threadPitch: 0.0625 },
             order: { ...order, mounts },
           },
         };

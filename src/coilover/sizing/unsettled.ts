@@ -110,6 +110,11 @@ export function isBought({ ordered }: Settled['input']): boolean {
   return ordered?.damper !== undefined;
 }
 
+/** Whether no gas force is given, or one that no shaft and pressure stand behind: it is an assumption of whoever wrote the file. */
+export function isGasAssumed({ sizing }: Settled['input']): boolean {
+  return sizing?.gas?.shaftDiameter === undefined || sizing.gas.pressure === undefined;
+}
+
 /** Whether the force table of a bump stop ends before the stop is solid. */
 export function isTableShort({ limits: { bumpStop }, sizing }: Settled['input']): boolean {
   const last = sizing?.bumpStopTable?.at(-1);
@@ -132,11 +137,7 @@ export function unsettledOn({ damper, spring, input, dampingTable }: Settled): U
   const [builder, both, maker, springMaker] = (
     ['builder', 'builder and maker', 'maker', 'spring maker'] as const
   ).map((who) => ask(who, true));
-  const [builderLater, makerLater, springMakerLater] = [
-    ask('builder', false),
-    ask('maker', false),
-    ask('spring maker', false),
-  ];
+  const [makerLater, springMakerLater] = [ask('maker', false), ask('spring maker', false)];
   builder(damper === null, 'lengths');
   for (const end of ENDS) {
     const shape = order.mounts?.[end];
@@ -147,7 +148,7 @@ export function unsettledOn({ damper, spring, input, dampingTable }: Settled): U
       now(shape !== undefined && shape.bore === undefined, 'bore');
       now(shape !== undefined && shape.width === undefined, 'width');
       now(bearingOf(input, end) === undefined, 'boltAxis');
-      later(shape !== undefined && shape.spacers === undefined, 'spacers');
+      now(shape !== undefined && shape.spacers === undefined, 'spacers');
     }
     if (hold === 'nut' && shape !== undefined) {
       now(shape.bore === undefined, 'thread');
@@ -175,8 +176,8 @@ export function unsettledOn({ damper, spring, input, dampingTable }: Settled): U
     'highSpeedForces',
   );
   both(isSplitAssumed({ dampingTable, input }), 'compressionFraction');
-  builderLater(order.quantity === undefined, 'quantity');
-  builderLater(order.maxSpringOuterDiameter === undefined, 'maxSpringOuterDiameter');
+  builder(order.quantity === undefined, 'quantity');
+  builder(order.maxSpringOuterDiameter === undefined, 'maxSpringOuterDiameter');
   maker(damper !== null && (!damper.specified || deadLength === undefined), 'strokeFits');
   maker(order.lengthTolerance === undefined, 'lengthTolerance');
   maker(spring !== null && order.rateTolerance === undefined, 'rateTolerance');
@@ -186,10 +187,10 @@ export function unsettledOn({ damper, spring, input, dampingTable }: Settled): U
   maker(order.adjusters === undefined, 'adjusters');
   maker(isAdjustable(order) && order.adjusterSetting === undefined, 'adjusterSetting');
   maker(order.reservoir === undefined, 'reservoir');
-  maker(gas === undefined, 'gasForce');
+  both(isGasAssumed(input), 'gasForce');
   maker(gas?.shaftDiameter === undefined, 'shaftDiameter');
-  makerLater(perch?.min === undefined || perch.max === undefined, 'perchRange');
-  makerLater(perch?.threadPitch === undefined, 'perchPitch');
+  maker(perch?.min === undefined || perch.max === undefined, 'perchRange');
+  maker(perch?.threadPitch === undefined, 'perchPitch');
   makerLater(bumpStop !== undefined && bumpStopTable === undefined, 'bumpStopTable');
   makerLater(isTableShort(input), 'bumpStopSolidForce');
   makerLater(bumpStop !== undefined && order.bumpStopSupplier === undefined, 'bumpStopSupplier');

@@ -17,7 +17,7 @@ import { car, staticOffset } from './order-car.ts';
 import { orderData } from './order-data.ts';
 import { lengths } from './order-lengths.ts';
 import { mounts } from './order-mounts.ts';
-import { type OrderPage, orderRounding } from './order-rows.ts';
+import { moreDecimals, type OrderPage, orderRounding } from './order-rows.ts';
 import { spring } from './order-spring.ts';
 import { valving } from './order-valving.ts';
 import { agreeLines, type ToAgree, toAgree } from './to-agree.ts';
@@ -192,7 +192,10 @@ function standing(
       ? {
           kind: 'stamp',
           text: 'Not to be made yet.',
-          advice: ['Agree the items marked * first: they decide what is made.', ...uncertain].join(' '),
+          advice: [
+            'Agree the items marked * first: they decide what is made; the others until delivery.',
+            ...uncertain,
+          ].join(' '),
         }
       : { kind: 'stamp', text: 'Not to be made as it stands.', advice: found },
   ];
@@ -200,7 +203,7 @@ function standing(
 
 /** A conflict as a maker reads it: without its place in the file and what to change there. */
 function conflictWords(conflict: Diagnostic, units: Units): string {
-  const { problem, got, allowed } = worded(conflict, units);
+  const { problem, got, allowed } = worded(conflict, units, moreDecimals(units));
   return [
     ended(capital(got === undefined ? problem : `${problem}: ${got}`)),
     ...(allowed === undefined ? [] : [ended(`Required: ${allowed}`)]),
@@ -218,7 +221,7 @@ const MARGINS: Readonly<Record<string, string>> = {
 function uncertainWords({ code, values }: Diagnostic, units: Units): string[] {
   const { margin, lowest } = values;
   if (!(code in MARGINS) || typeof margin !== 'number' || typeof lowest !== 'number') return [];
-  const [nominal, least] = [margin, lowest].map((mm) => onPaper(units).both(mm, 'length'));
+  const [nominal, least] = [margin, lowest].map((mm) => onPaper(units, orderRounding).both(mm, 'length'));
   return [
     `${MARGINS[code]} may be short: its margin is ${nominal}, ${least} at the lower end of the 95 % interval.`,
   ];

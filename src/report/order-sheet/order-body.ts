@@ -1,8 +1,11 @@
 // Block 3 of the order: the body with its perch, and what can be adjusted.
 
+import type { CornerSizing } from '../../coilover/sizing/inputs.ts';
+import type { PerchLimitCause } from '../../coilover/sizing/perch.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import { ENDS, holdOf } from '../../coilover/sizing/unsettled.ts';
 import { strutOf } from '../../corner/corner.ts';
+import { certain } from '../../document/uncertain.ts';
 import type { Block } from './blocks.ts';
 import { paragraph } from './blocks.ts';
 import { endNames } from './end-names.ts';
@@ -20,9 +23,10 @@ import {
 import { isLying, standOf } from './unit-stand.ts';
 
 export function body(page: OrderPage): Block[] {
-  const { sized, paper } = page;
+  const { sized, paper, isBought } = page;
   const { input } = sized;
   const { order = {}, perch = {} } = input.sizing ?? {};
+  const { unitMass }: CornerSizing = certain(input.sizing ?? {});
   const size = (value: number | undefined) => known(value, (mm) => paper.givenCells(mm, 'length'));
   const [low, high] = [size(perch.min), size(perch.max)];
   const isStrut = strutOf(input.corner) !== null;
@@ -34,6 +38,7 @@ export function body(page: OrderPage): Block[] {
       ...rowsOf(size(order.springClearance), (cells) => row('clearance, spring to body', cells)),
       perchSetting(page),
       row('perch setting, range', low === null || high === null ? null : ranged(low, high)),
+      ...usableRange(page),
       seats(page),
       row('perch thread pitch', size(perch.threadPitch)),
       order.lengthAdjustment === 0
@@ -41,6 +46,9 @@ export function body(page: OrderPage): Block[] {
         : row('length adjustment', size(order.lengthAdjustment)),
       wordRow('adjusters', order.adjusters),
       wordRow('reservoir', order.reservoir),
+      ...rowsOf(unitMass?.new, (mass) =>
+        row(`mass with spring${isBought ? '' : ', expected'}`, paper.givenCells(mass, 'mass')),
+      ),
     ]),
     paragraph(
       [
@@ -76,6 +84,37 @@ function perchSetting({ sized: { figure, spring }, paper }: OrderPage): Row {
   if (setting === null)
     return wordRow('perch setting', spring === null ? null : 'follows from the free length');
   return row('perch setting', paper.cells(setting, 'length'));
+}
+
+/** What ends the usable range of a perch. */
+const ENDED_BY: Readonly<Record<PerchLimitCause, string>> = {
+  thread: 'end of range',
+  droopTravel: 'droop travel short',
+  springMinLength: 'spring at minimum length',
+  springSolid: 'spring solid',
+  bumpTravel: 'bump travel short',
+  springLoose: 'spring loose',
+};
+
+/** Settings at which travel and spring are right, and what is not below and above them. */
+function usableRange({ sized: { perch }, paper }: OrderPage): Row[] {
+  if (perch === null) return [];
+  const { usable, limits } = perch;
+  // Sorted by setting: the highest of the lower ends, and the lowest of the upper ones.
+  const [low, high] = [
+    limits.filter(({ end }) => end === 'min').at(-1),
+    limits.find(({ end }) => end === 'max'),
+  ];
+  const ends = [low, high].map((one) => (one === undefined ? '–' : ENDED_BY[one.cause]));
+  return [
+    usable === null
+      ? wordRow('perch setting, usable', 'none')
+      : row(
+          'perch setting, usable',
+          ranged(paper.cells(usable.min, 'length'), paper.cells(usable.max, 'length')),
+        ),
+    wordRow('not usable below / above', ends.join(' / ')),
+  ];
 }
 
 /** The two distances that make up the perch setting. */

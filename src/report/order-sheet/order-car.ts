@@ -18,6 +18,7 @@ import {
   rowsOf,
   rowTable,
   slashed,
+  sumWords,
   wordRow,
 } from './order-rows.ts';
 
@@ -79,17 +80,24 @@ function carRows({ sized, paper }: OrderPage): Row[] {
       'maximum axial force, static',
       known(largest, ({ force }) => paper.cells(force, 'force')),
     ),
-    ...rowsOf(largest, (one) => wordRow('load case', caseWords(one))),
+    ...rowsOf(largest, (one) =>
+      wordRow(
+        `made up of at ${paper.cells(one.length, 'length')[0]}, ${paper.unit('force', paper.units[0])}`,
+        sumWords(paper, one.parts, 'spring'),
+      ),
+    ),
+    ...rowsOf(largest, (one) => wordRow('load case, no damping forces', caseWords(one))),
   ];
 }
 
 /** A load case with what its force leaves out. */
-function caseWords({ loadCase, bumpStopForce }: MaximumAxialForce): string {
+function caseWords({ loadCase, wheelLoads, bumpStopForce }: MaximumAxialForce): string {
   const stop =
     bumpStopForce === null
       ? []
       : [bumpStopForce === 'notCounted' ? 'without that of the bump stop' : 'bump stop force extrapolated'];
-  return [loadCase, 'no damping forces', ...stop].join('; ');
+  const wheel = wheelLoads === null ? [] : [`wheel load ${wheelLoads.toFixed(1)} × static`];
+  return [loadCase, ...wheel, ...stop].join('; ');
 }
 
 /** How far an axle stands from design ride height, and its length there, as printed; null where that is nothing. */

@@ -4,7 +4,7 @@ import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
 import { sweep } from '../../corner/sweep.ts';
 import { certain } from '../../document/uncertain.ts';
 import { figureData } from './data.ts';
-import { designSpringForce, maximumAxialForce, toppingOutLoad } from './order-loads.ts';
+import { designSpringForce, maximumAxialForce, toppingOutLoad, toppingOutParts } from './order-loads.ts';
 import { toAgree } from './to-agree.ts';
 
 /** Figures that the order prints. */
@@ -66,10 +66,9 @@ export function orderData(sizing: Sizing, papers: readonly string[]): Record<str
 
 function axleData(sized: AxleSizing): Record<string, unknown> {
   const { input, figure, spring, damper, bearings, dampingTable, limits } = sized;
-  const { order, bumpStopTable, helper, perch, gas, damping } = certain(input.sizing ?? {}) as Record<
-    string,
-    unknown
-  >;
+  const { order, bumpStopTable, helper, perch, gas, damping, unitMass } = certain(
+    input.sizing ?? {},
+  ) as Record<string, unknown>;
   const { bump, droop, events } = limits;
   return {
     order,
@@ -83,11 +82,14 @@ function axleData(sized: AxleSizing): Record<string, unknown> {
     bumpStopTable,
     damping,
     gas,
+    unitMass,
+    perchRange: sized.perch,
     dampingTable,
     installationRatio: ratiosOf(sized),
     travel: { bump, droop, events },
     springForceAtRideHeight: designSpringForce(sized),
     toppingOutLoad: toppingOutLoad(sized),
+    toppingOutParts: toppingOutParts(sized),
     maximumAxialForce: maximumAxialForce(sized),
     toAgree: toAgree(sized),
   };

@@ -1,19 +1,15 @@
 // Block 1 of the order: how many, how long, with how much stroke, and where stops and damper end the wheel travel.
 
-import { type DamperLengths, solidLength } from '../../coilover/sizing/damper.ts';
 import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import type { LimitCause } from '../../corner/limits/limits.ts';
 import type { Units } from '../../units.ts';
 import { printedFigure } from '../margins.ts';
-import type { Block } from './blocks.ts';
+import { type Block, paragraph } from './blocks.ts';
 import { limitWords } from './limit-words.ts';
 import type { Cells } from './on-paper.ts';
-import { toppingOutLoad } from './order-loads.ts';
-import { known, type OrderPage, orderBlock, type Row, row, rowsOf, slashed, wordRow } from './order-rows.ts';
-
-/** Coilovers on an axle, where nothing else is said. */
-const PAIR = 2;
+import { toppingOutLoad, toppingOutParts } from './order-loads.ts';
+import { known, type OrderPage, orderBlock, row, rowsOf, slashed, sumWords, wordRow } from './order-rows.ts';
 
 export function lengths(page: OrderPage): Block[] {
   const { sized, paper, isBought } = page;
@@ -34,7 +30,7 @@ export function lengths(page: OrderPage): Block[] {
   const toTolerance = (name: AxleFigureName) =>
     known(figure(name).value, () => inEach((of) => `${printed(name, of)}${within(of)}`));
   const rows = [
-    wordRow('quantity', order.quantity === undefined ? `${PAIR}, assumed` : String(order.quantity)),
+    wordRow('quantity', known(order.quantity, String)),
     wordRow('left and right, alike or handed', order.handed),
     row('extended', toTolerance('extendedLength')),
     row('at ride height', plain('designLength')),
@@ -44,27 +40,25 @@ export function lengths(page: OrderPage): Block[] {
       ? []
       : [
           row(
-            'stroke from ride height, compression / rebound',
+            'stroke, compression / rebound',
             inEach((of) => `${printed('compressionStroke', of)} / ${printed('extensionStroke', of)}`),
           ),
         ]),
     wordRow('limit in bump', limits.bump === null ? NO_STOP : limitWords(limits.bump)),
     wordRow('limit in droop', stopWords(limits.droop)),
     ...rowsOf(toppingOutLoad(sized), (load) => row('topping-out load, static', paper.cells(load, 'force'))),
-    ...(damper?.specified === false ? bounds(page, damper) : []),
+    ...rowsOf(toppingOutParts(sized), (parts) =>
+      wordRow(`made up of, ${paper.unit('force', units[0])}`, sumWords(paper, parts, 'unsprung weight')),
+    ),
   ];
   const head = ['', ...units.map((of) => paper.unit('length', of))];
   return [...orderBlock(page, '1 Lengths', rows, head), ...travels(page)];
 }
 
-/** What the maker may choose damper lengths within, where they follow from the travel. */
-function bounds({ sized: { input }, paper: { units, number } }: OrderPage, damper: DamperLengths): Row[] {
-  const solid = input.limits.bumpStop === undefined ? 'compressed' : 'stop solid';
-  const inEach = (mm: number): Cells => [number(mm, 'length', units[0]), number(mm, 'length', units[1])];
-  return [
-    row('for the travel: extended, at least', inEach(damper.extendedLength)),
-    row(`for the travel: ${solid}, at most`, inEach(solidLength(input, damper))),
-  ];
+/** What damper lengths that follow from the travel allow for, and which way they may be changed. */
+function allowed({ limits: { bumpStop } }: AxleSizing['input']): string {
+  const solid = bumpStop === undefined ? 'compressed' : 'stop solid';
+  return `Extended no shorter, ${solid} no longer than here: they allow for the upper end of the 95 % interval of the required travel with any spring that may be fitted, and for interval and tolerance of the lengths; outward to whole mm.`;
 }
 
 const NO_STOP = 'none known';
@@ -121,5 +115,6 @@ function travels({ sized, paper }: OrderPage): Block[] {
           label: 'Wheel travel from ride height, with the length of the coilover',
           spans: true,
         },
+        ...(damper?.specified === false ? [paragraph(allowed(input))] : []),
       ];
 }

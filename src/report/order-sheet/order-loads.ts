@@ -11,11 +11,22 @@ import { certain } from '../../document/uncertain.ts';
 
 type Loaded = Pick<AxleSizing, 'forces' | 'input' | 'damper' | 'limits'>;
 
+/** Parts of a load by what makes them, N; their sum is the load. */
+export type LoadParts = Readonly<Record<string, number>>;
+
 /** What the damper's end stop holds back with the wheel off the ground at full droop, N; null where the damper does not end the droop travel. */
 export function toppingOutLoad({ forces, limits }: Loaded): number | null {
   const offGround = forces?.cases.find(({ tyre }) => tyre === null);
   if (offGround === undefined || limits.droop?.cause !== 'damperExtended') return null;
   return offGround.shock.metalContact < 0 ? -offGround.shock.metalContact : null;
+}
+
+/** What makes up the topping-out load: spring and gas at that length, and the weight that hangs on the coilover. */
+export function toppingOutParts(loaded: Loaded): LoadParts | null {
+  const load = toppingOutLoad(loaded);
+  const shock = loaded.forces?.cases.find(({ tyre }) => tyre === null)?.shock;
+  if (load === null || shock === undefined) return null;
+  return { spring: shock.spring, gas: shock.gas, 'unsprung weight': load - shock.spring - shock.gas };
 }
 
 /** Force of the spring at design ride height, N; null where it is not known. */
@@ -36,6 +47,12 @@ export function designSpringForce({
 export interface MaximumAxialForce {
   readonly force: number;
   readonly loadCase: string;
+  /** Eye to eye in that case, mm. */
+  readonly length: number;
+  /** Vertical force on the tyre there, in static wheel loads; null off the ground. */
+  readonly wheelLoads: number | null;
+  /** What makes it up; nothing that does not act. */
+  readonly parts: LoadParts;
   /** `extrapolated` beyond the end of its table; `notCounted` where it has none; null where it is as given, or does not act. */
   readonly bumpStopForce: 'extrapolated' | 'notCounted' | null;
 }
@@ -43,7 +60,14 @@ export interface MaximumAxialForce {
 export function maximumAxialForce(sized: Loaded): MaximumAxialForce | null {
   const { forces, input, damper } = sized;
   if (forces === null) return null;
-  const { shock, shockLength, name } = hardestCase(forces.cases);
+  const { shock, shockLength, name, tyre } = hardestCase(forces.cases);
+  const standing = forces.cases[0].tyre;
+  const parts: LoadParts = {
+    spring: shock.spring,
+    gas: shock.gas,
+    'bump stop': shock.bumpStop,
+    'solid contact': shock.metalContact,
+  };
   const contact = contactLength(input.limits.bumpStop, damper);
   const table = input.sizing?.bumpStopTable;
   const last = table?.at(-1)?.[0] ?? 0;
@@ -51,6 +75,9 @@ export function maximumAxialForce(sized: Loaded): MaximumAxialForce | null {
   return {
     force: shock.total,
     loadCase: name,
+    length: shockLength,
+    wheelLoads: tyre === null || standing === null ? null : tyre[1] / standing[1],
+    parts: Object.fromEntries(Object.entries(parts).filter(([, force]) => Math.abs(force) > NOTHING)),
     bumpStopForce: !isBeyond
       ? null
       : table === undefined
@@ -61,5 +88,7 @@ export function maximumAxialForce(sized: Loaded): MaximumAxialForce | null {
   };
 }
 
+/** N that are rounding and no force. */
+const NOTHING = 1e-3;
 /** mm that are rounding and no compression. */
 const ROUNDING = 1e-6;

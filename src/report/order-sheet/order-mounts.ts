@@ -19,7 +19,7 @@ const TYPES: Readonly<Record<string, string>> = {
 };
 const BOLTS: Readonly<Record<string, string>> = {
   longitudinal: 'longitudinal',
-  inPlane: 'in the transverse plane, square to the coilover',
+  inPlane: 'transverse plane, square to coilover',
 };
 
 export function mounts(page: OrderPage): Block[] {

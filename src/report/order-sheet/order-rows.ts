@@ -1,9 +1,11 @@
 // Rows of the order's blocks: what each says in the units of the file and in the other ones, or that it is not settled.
 
 import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
-import { finerNumberIn, type Rounding } from '../../units.ts';
+import { finerNumberIn, type Rounding, type Units } from '../../units.ts';
+import { printedParts } from '../sums.ts';
 import { type Block, heading } from './blocks.ts';
 import type { Cells, OnPaper } from './on-paper.ts';
+import type { LoadParts } from './order-loads.ts';
 
 /** What a page of the order is made from. */
 export interface OrderPage {
@@ -17,7 +19,12 @@ export interface OrderPage {
 
 /** Lengths of the order have a digit more in inches: they convert to those in mm beside them. */
 export const orderRounding: Rounding = (value, quantity, units) =>
-  finerNumberIn(value, quantity, units, quantity === 'length' && units === 'imperial' ? 1 : 0);
+  finerNumberIn(value, quantity, units, quantity === 'length' ? moreDecimals(units) : 0);
+
+/** Decimals that lengths of the order have more than elsewhere. */
+export function moreDecimals(units: Units): number {
+  return units === 'imperial' ? 1 : 0;
+}
 
 /** A row of a block: what it is, and what is known of it; null where nothing is. */
 export type Row = readonly [label: string, ...cells: (string | null)[]];
@@ -78,6 +85,14 @@ export function slashed(a: Cells, b: Cells): Cells {
 /** From one value to another, in one cell for each system. */
 export function ranged(low: Cells, high: Cells): Cells {
   return [`${bare(low[0])} to ${high[0]}`, `${bare(low[1])} to ${high[1]}`];
+}
+
+/** Parts of a load in the units of the file, which add up to it as printed: `spring 135 + gas 29`; the one named takes the rounding. */
+export function sumWords({ units, number }: OnPaper, parts: LoadParts, taker: string): string {
+  const [own] = units;
+  const names = Object.keys(parts);
+  const values = printedParts(Object.values(parts), names.indexOf(taker), 'force', own);
+  return names.map((name, k) => `${name} ${number(values[k], 'force', own)}`).join(' + ');
 }
 
 /** Two values that belong together, in one cell for each system. */

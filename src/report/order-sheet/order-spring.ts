@@ -109,15 +109,13 @@ function atRideHeight({ sized, paper }: OrderPage): Row {
   return row(label, joined([`free length − ${own}`, `free length − ${other}`], load));
 }
 
-/** Compression at the bump limit; without a free length, which must leave it, also at the upper end of the interval. */
-function atFullBump({ sized: { figure, spring }, paper }: OrderPage): Row[] {
+/** Compression at the bump limit, with the upper end of its interval, which the spring must have too. */
+function atFullBump({ sized: { figure }, paper }: OrderPage): Row[] {
   const { value, upper } = figure('springTravelRequired');
   const cells = (mm: number) => paper.cells(mm, 'length');
   return [
     row('spring travel, free to full bump', known(value, cells)),
-    ...(spring?.freeLength === null
-      ? rowsOf(upper, (mm) => row('upper end of the 95 % interval', cells(mm)))
-      : []),
+    ...(upper === value ? [] : rowsOf(upper, (mm) => row('upper end of the 95 % interval', cells(mm)))),
   ];
 }
 

@@ -7,8 +7,7 @@ import {
   kneeOf,
 } from '../../coilover/sizing/damping.ts';
 import type { CornerSizing } from '../../coilover/sizing/inputs.ts';
-import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
-import { isAdjustable } from '../../coilover/sizing/unsettled.ts';
+import { isAdjustable, isGasAssumed } from '../../coilover/sizing/unsettled.ts';
 import { axleName } from '../../corner/axles.ts';
 import type { UncertainNumber } from '../../document/inputs.ts';
 import { certain } from '../../document/uncertain.ts';
@@ -45,9 +44,10 @@ export function valving(page: OrderPage): Block[] {
 }
 
 /** Curve and table side by side. */
-function forces({ sized, paper, unknown }: OrderPage): Block[] {
+function forces(page: OrderPage): Block[] {
+  const { sized, paper, unknown } = page;
   const { input, dampingTable } = sized;
-  if (dampingTable.length === 0) return [paragraph(`Forces: ${unknown}.`)];
+  if (dampingTable.length === 0) return [paragraph(`Forces: ${unknown}. ${gasWords(page)}`)];
   const { damping }: CornerSizing = certain(input.sizing ?? {});
   const bought = input.ordered?.valving;
   const { units, unit, number, givenCells } = paper;
@@ -86,18 +86,14 @@ function forces({ sized, paper, unknown }: OrderPage): Block[] {
         ],
       ],
     },
-    paragraph(
-      `${['Without gas force and friction', ...target, ...split].join('; ')}.${input.sizing?.gas === undefined ? '' : ' The maker sets the gas charge.'}`,
-    ),
+    paragraph(`${['Without gas force and friction', ...target, ...split].join('; ')}. ${gasWords(page)}`),
   ];
 }
 
 function valvingRows(page: OrderPage): Row[] {
   const { sized, paper } = page;
-  const { input, figure, dampingTable } = sized;
+  const { input, dampingTable } = sized;
   const { gas, order = {} }: CornerSizing = certain(input.sizing ?? {});
-  const figureCells = (of: AxleFigureName, quantity: Quantity) =>
-    known(figure(of).value, (one) => paper.cells(one, quantity));
   const { forceTolerance } = order;
   return [
     ...(dampingTable.length === 0
@@ -107,7 +103,7 @@ function valvingRows(page: OrderPage): Row[] {
           ...(isAdjustable(order) ? [wordRow('table at adjuster setting', order.adjusterSetting)] : []),
         ]),
     ...slopeRows(page),
-    row('gas force at ride height', gas === undefined ? null : figureCells('gasForce', 'force')),
+    row('gas force at ride height', gas === undefined ? null : gasForce(page)),
     ...rowsOf(input.sizing?.gas?.pressure, (pressure) =>
       row('gauge pressure at ride height', withInterval(pressure, page)),
     ),
@@ -115,6 +111,32 @@ function valvingRows(page: OrderPage): Row[] {
       'shaft diameter',
       known(gas?.shaftDiameter, (mm) => paper.givenCells(mm, 'length')),
     ),
+  ];
+}
+
+/** What the gas force is counted in, and who chooses it. */
+function gasWords({ sized: { input }, isBought }: OrderPage): string {
+  const { gas } = input.sizing ?? {};
+  if (gas === undefined) return isBought ? '' : 'Spring loads leave the gas force out: to be agreed.';
+  const counted = 'Spring loads count on the gas force below';
+  if (isBought) return `${counted}.`;
+  if (isGasAssumed(input)) return `${counted}, an assumption: to be agreed.`;
+  return typeof gas.pressure === 'number'
+    ? `${counted}: charge to its pressure.`
+    : `${counted}: the maker chooses the charge within its range.`;
+}
+
+/** The gas force, with its range; one that is an assumption is said to be one. */
+function gasForce({ sized: { figure, input }, paper, isBought }: OrderPage): Cells | null {
+  const { value, lower, upper } = figure('gasForce');
+  if (value === null) return null;
+  const [own, other] = paper.cells(value, 'force');
+  const assumed = !isBought && isGasAssumed(input) ? ', assumed' : '';
+  if (lower === null || upper === null || lower === upper) return [`${own}${assumed}`, other];
+  const [low, high] = [paper.cells(lower, 'force'), paper.cells(upper, 'force')];
+  return [
+    `${own} (${bare(low[0])} to ${bare(high[0])})${assumed}`,
+    `${other} (${bare(low[1])} to ${bare(high[1])})`,
   ];
 }
 
@@ -126,9 +148,9 @@ function slopeRows({ sized: { figure, dampingTable, input }, paper }: OrderPage)
     compression === null || rebound === null
       ? null
       : slashed(paper.cells(times * compression, 'damping'), paper.cells(times * rebound, 'damping'));
-  const low = row('low-speed slope, compression / rebound', slopes(1));
+  const low = row('low-speed slope, comp. / reb.', slopes(1));
   if (knee !== null) {
-    return [low, row('high-speed slope, compression / rebound', slopes(knee.highSpeedFraction))];
+    return [low, row('high-speed slope, comp. / reb.', slopes(knee.highSpeedFraction))];
   }
   const last = dampingTable.at(-1)?.speed;
   if (last === undefined || input.ordered?.valving?.forceTable !== undefined) return [low];
@@ -141,10 +163,7 @@ function withInterval(pressure: number | UncertainNumber, { paper: { givenCells 
   const { value, plusMinus } = pressure;
   const [own, other] = givenCells(value, 'pressure');
   const [low, high] = [value - plusMinus, value + plusMinus].map((bar) => givenCells(bar, 'pressure'));
-  return [
-    `${own} (estimate: ${bare(low[0])} to ${bare(high[0])})`,
-    `${other} (estimate: ${bare(low[1])} to ${bare(high[1])})`,
-  ];
+  return [`${own} (${bare(low[0])} to ${bare(high[0])})`, `${other} (${bare(low[1])} to ${bare(high[1])})`];
 }
 
 /** A force as a number in a unit, with a decimal where it is small. */

@@ -5,7 +5,7 @@ export const PAGE_HEAD = `@page { margin: 7mm 10mm; }
 body { margin: 0; background: #fff; }`;
 
 /** Of the pages, wherever they stand. No text is smaller than 7 pt. */
-export const PAGE_RULES = `.page { font: 7.4pt/1.1 Arial, "Liberation Sans", Helvetica, sans-serif; color: #000; background: #fff; max-width: 197mm; margin: 6mm auto; padding: 0 3mm; box-sizing: border-box; overflow-wrap: break-word; }
+export const PAGE_RULES = `.page { font: 7.4pt/1.05 Arial, "Liberation Sans", Helvetica, sans-serif; color: #000; background: #fff; max-width: 197mm; margin: 6mm auto; padding: 0 3mm; box-sizing: border-box; overflow-wrap: break-word; }
 .page * { min-width: 0; }
 .page header { display: grid; grid-template-columns: 1fr 98mm; gap: 0 6mm; border-bottom: 1pt solid #000; padding-bottom: 1.2mm; margin-bottom: 1.2mm; }
 .page h1 { font-size: 14pt; line-height: 1.15; font-weight: bold; margin: 0; }
@@ -16,7 +16,7 @@ export const PAGE_RULES = `.page { font: 7.4pt/1.1 Arial, "Liberation Sans", Hel
 .page p.stamp strong { display: inline; font-size: inherit; }
 .page .columns { display: grid; grid-template-columns: 1fr 1fr; gap: 0 6mm; }
 .page h2 + .columns table { margin: 0; }
-.page .columns + p { margin-top: 2mm; }
+.page .columns + p { margin-top: 0.5mm; }
 .page .columns .columns { grid-template-columns: 43mm 1fr; gap: 0 1mm; align-items: start; }
 .page .columns .columns table { font-size: 7.2pt; }
 .page .columns .columns figure { margin-bottom: 0; }

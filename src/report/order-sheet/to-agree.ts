@@ -48,7 +48,7 @@ const WORDS: Readonly<Record<UnsettledItem, string>> = {
   adjusters: 'adjusters',
   adjusterSetting: 'adjuster setting of the force table',
   reservoir: 'reservoir',
-  gasForce: 'gas force',
+  gasForce: 'gas force at ride height',
   shaftDiameter: 'shaft diameter',
   bumpStopTable: 'force table of the bump stop',
   bumpStopSolidForce: 'force of the bump stop at solid',
