@@ -661,7 +661,7 @@ export interface UnitMassInput {
 
 /** What the order says besides the figures. */
 export interface OrderInput {
-  /** How many; 2 if left out. Without unit. */
+  /** How many; to be agreed if left out. Without unit. */
   readonly quantity?: number | undefined;
   /** Whether left and right differ, and in what. */
   readonly handed?: string | undefined;

@@ -236,7 +236,7 @@ const mountSchema = z
 /** What the order says beyond figures. */
 const orderSchema = z
   .strictObject({
-    quantity: bareNumber('How many; 2 if left out', z.number().int().gt(0)).optional(),
+    quantity: bareNumber('How many; to be agreed if left out', z.number().int().gt(0)).optional(),
     handed: z.string().describe('Whether left and right differ, and in what.').optional(),
     bodyEnd: z
       .enum(['up', 'down'])

@@ -1,10 +1,10 @@
 /** Papers as Chromium prints and shows them: pages, size of text, width. */
-import { existsSync } from 'node:fs';
-import { type OrderSheet, orderSheet, reportSheet, sheetHtml } from 'jounce';
+import { existsSync, readFileSync } from 'node:fs';
+import { type OrderSheet, orderSheet, readCar, reportSheet, sheetHtml, sizeCoilovers } from 'jounce';
 import { type Browser, chromium } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Json, sized } from './papers.ts';
-import { readPdf } from './pdf.ts';
+import { type PdfPage, readPdf } from './pdf.ts';
 
 const CHROMIUM = process.env.CHROMIUM ?? '/usr/bin/chromium';
 const FLAGS = [
@@ -55,6 +55,26 @@ const CARS: readonly (readonly [string, OrderSheet])[] = [
   ],
   ['with a conflict', orderSheet(sized((car) => (car.corners.front.sizing.unsprungMass = 500)))],
 ];
+
+/** The cars that are shipped as examples. */
+const EXAMPLES = ['car', 'car-weighed'].map((name) =>
+  sizeCoilovers(readCar(readFileSync(`docs/examples/${name}.json`, 'utf8'))),
+);
+
+/** Height of the number at the foot of a page of a report, points from the edge. */
+const FOOT = 36;
+/** Pieces of a line have their base line within so much, points. */
+const LINE = 1;
+
+/** The last line of a page, above its number. */
+function lastLine({ texts }: PdfPage): PdfPage['texts'] {
+  const above = texts.filter(({ y, size }) => y > FOOT || size < 8 - ROUNDING);
+  const lowest = Math.min(...above.map(({ y }) => y));
+  return above.filter(({ y }) => y < lowest + LINE);
+}
+
+/** Whether a line is a heading or a table head: all of it bold or italic, as nothing else is. */
+const heads = (line: PdfPage['texts']) => line.every(({ font }) => /Bold|Italic|Oblique/.test(font));
 
 /** In the browser: what reaches beyond the right edge of the screen; a picture may, if its figure scrolls. */
 const TOO_WIDE = `[...document.querySelectorAll('body *')]
@@ -133,8 +153,40 @@ describe.skipIf(!existsSync(CHROMIUM))('on paper and on a screen', () => {
     });
   });
 
+  it.each(Object.keys(PAPER) as (keyof typeof PAPER)[])(
+    'no page of an example ends in a heading or a table head: %s',
+    async (format) => {
+      let found = 0;
+      for (const sheet of EXAMPLES.flatMap((sizing) => [orderSheet(sizing), reportSheet(sizing)])) {
+        for (const page of await printed(sheet, format)) {
+          const line = lastLine(page);
+          expect(line.length).toBeGreaterThan(0);
+          expect(heads(line), `${sheet.title}: ${JSON.stringify(line)}`).toBe(false);
+          found += page.texts.filter(({ font }) => heads([{ size: 0, x: 0, y: 0, font }])).length;
+        }
+      }
+      // Headings are seen as such.
+      expect(found).toBeGreaterThan(200);
+    },
+  );
+
+  it('a heading at the end of a page is found', async () => {
+    const page = await browser.newPage();
+    try {
+      const under = (html: string) =>
+        page
+          .setContent(`<style>@page { margin: 10mm } body { font-family: Arial }</style><p>Text</p>${html}`)
+          .then(async () => heads(lastLine(readPdf(await page.pdf({ format: 'A4' }))[0])));
+      expect(await under('<h2>Heading</h2>')).toBe(true);
+      expect(await under('<table><thead><tr><th>a</th><th><i>b</i></th></tr></thead></table>')).toBe(true);
+      expect(await under('<h2>Heading</h2><p>Text</p>')).toBe(false);
+    } finally {
+      await page.close();
+    }
+  });
+
   it.each([390, 1280])('nothing is wider than a screen of %i px', async (width) => {
-    const papers = [...CARS.map(([, sheet]) => sheet), reportSheet(sized())];
+    const papers = [...CARS.map(([, sheet]) => sheet), ...EXAMPLES.map((sizing) => reportSheet(sizing))];
     for (const sheet of papers) {
       const wide = await opened(sheet, width, (page) => page.evaluate<string[]>(TOO_WIDE));
       expect(wide).toEqual([]);
@@ -142,7 +194,7 @@ describe.skipIf(!existsSync(CHROMIUM))('on paper and on a screen', () => {
   });
 
   it.each([390, 1280])('exactly one of each wide and narrow picture shows at %i px', async (width) => {
-    const shown = await opened(reportSheet(sized()), width, (page) =>
+    const shown = await opened(reportSheet(EXAMPLES[1]), width, (page) =>
       page.evaluate<string[]>(SHOWN_OF_PAIRS),
     );
     expect(shown.length).toBeGreaterThan(6);
@@ -150,9 +202,11 @@ describe.skipIf(!existsSync(CHROMIUM))('on paper and on a screen', () => {
   });
 
   it('pictures of a report can be read on a telephone', async () => {
-    const smallest = await opened(reportSheet(sized()), 390, (page) =>
-      page.evaluate<number>(SMALLEST_IN_PICTURES),
-    );
-    expect(smallest).toBeGreaterThanOrEqual(9);
+    for (const sizing of EXAMPLES) {
+      const smallest = await opened(reportSheet(sizing), 390, (page) =>
+        page.evaluate<number>(SMALLEST_IN_PICTURES),
+      );
+      expect(smallest).toBeGreaterThanOrEqual(9);
+    }
   });
 });

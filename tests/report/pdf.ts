@@ -6,6 +6,8 @@ import { inflateSync } from 'node:zlib';
 
 export interface PdfText {
   readonly size: number;
+  /** Its font by name, as `LiberationSans-Bold`. */
+  readonly font: string;
   readonly x: number;
   /** From the lower edge. */
   readonly y: number;
@@ -43,8 +45,19 @@ export function readPdf(bytes: Uint8Array): PdfPage[] {
       const [, width, height] = /\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/.exec(page) ?? [];
       const body = objects.get(/\/Contents (\d+) 0 R/.exec(page)?.[1] ?? '');
       if (width === undefined || body === undefined) throw new Error(`page ${page.slice(0, 200)}`);
-      return { width: Number(width), height: Number(height), texts: textsOf(inflated(body)) };
+      const named = [...page.matchAll(/\/(F\d+) (\d+) 0 R/g)];
+      const fonts = new Map(named.map(([, name, id]) => [name, fontName(id, objects)]));
+      return { width: Number(width), height: Number(height), texts: textsOf(inflated(body), fonts) };
     });
+}
+
+/** Name of a font without the letters of its subset; one that is drawn (Type 3) has it in its descriptor. */
+function fontName(id: string, objects: ReadonlyMap<string, string>): string {
+  const font = objects.get(id) ?? '';
+  const described = objects.get(/\/FontDescriptor (\d+) 0 R/.exec(font)?.[1] ?? '') ?? '';
+  const [, name] = /\/(?:BaseFont|FontName) \/(?:[A-Z]{6}\+)?(\S+)/.exec(`${font}\n${described}`) ?? [];
+  if (name === undefined) throw new Error(`font ${font.slice(0, 200)} ${described}`);
+  return name;
 }
 
 function inflated(body: string): string {
@@ -53,11 +66,11 @@ function inflated(body: string): string {
   return (/\/FlateDecode/.test(body) ? inflateSync(data) : data).toString('latin1');
 }
 
-function textsOf(content: string): PdfText[] {
+function textsOf(content: string, fonts: ReadonlyMap<string, string>): PdfText[] {
   const texts: PdfText[] = [];
   const saved: Matrix[] = [];
   let [page, line]: [Matrix, Matrix] = [UNIT, UNIT];
-  let size = 0;
+  let [size, font] = [0, ''];
   let operands: string[] = [];
   const matrix = () => operands.slice(-6).map(Number) as unknown as Matrix;
   for (const [token] of content.matchAll(/<[\dA-Fa-f\s]*>|\((?:\\.|[^\\)])*\)|<<|>>|[[\]]|[^\s<>()[\]]+/g)) {
@@ -80,6 +93,7 @@ function textsOf(content: string): PdfText[] {
         break;
       case 'Tf':
         size = Number(operands.at(-1));
+        font = fonts.get(String(operands.at(-2)).slice(1)) ?? '';
         break;
       case 'Tm':
         line = matrix();
@@ -90,7 +104,7 @@ function textsOf(content: string): PdfText[] {
       case 'Tj':
       case 'TJ': {
         const [a, b, c, d, x, y] = then(line, page);
-        texts.push({ size: size * Math.sqrt(Math.abs(a * d - b * c)), x, y });
+        texts.push({ size: size * Math.sqrt(Math.abs(a * d - b * c)), font, x, y });
         break;
       }
       case 'Do':

@@ -21,7 +21,7 @@ import { exampleText } from '../document/support.ts';
 import { expectWithin } from '../support/tolerance.ts';
 import { givenUp } from '../support/words.ts';
 import { drawnByVega } from './drawn-by-vega.ts';
-import { faults, readPaper } from './paper.ts';
+import { faults, readPaper, struck } from './paper.ts';
 import { type Json, sized } from './papers.ts';
 import { elementsIn } from './xml.ts';
 
@@ -418,9 +418,12 @@ describe('a report', () => {
     const { blocks } = reportSheet(states);
     const picture = blocks.find((block) => block.kind === 'picture' && block.title.startsWith('Load states'));
     if (picture?.kind !== 'picture') expect.fail('no picture');
-    const paper = readPaper(picture.svg);
-    expect(faults(paper)).toEqual([]);
-    expect(paper.words.filter(({ text }) => ['driver', 'empty'].includes(text))).toHaveLength(4);
+    for (const svg of [picture.svg, picture.narrow ?? expect.fail('no narrow picture')]) {
+      const paper = readPaper(svg);
+      expect(faults(paper)).toEqual([]);
+      expect(struck(paper)).toEqual([]);
+      expect(paper.words.filter(({ text }) => ['driver', 'empty'].includes(text))).toHaveLength(4);
+    }
   });
 
   it('names every table, column and picture for those who listen to it', () => {

@@ -192,7 +192,7 @@ function form(lines: readonly FormLine[], attributes = ''): string {
 }
 
 /** Columns up to which a table fits a narrow screen, and rows up to which it stays on one page. */
-const NARROW = 4;
+const NARROW = 3;
 const SHORT = 8;
 
 /** A value in two units, which breaks between them only. */

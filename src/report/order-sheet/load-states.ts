@@ -1,7 +1,7 @@
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import { axleName } from '../../corner/axles.ts';
-import { type Block, heading, paragraph, table } from './blocks.ts';
-import { loadStatesPicture } from './load-states-picture.ts';
+import { type Block, heading, paragraph, pictureOf, table } from './blocks.ts';
+import { loadStatesPicture, narrowLoadStates } from './load-states-picture.ts';
 import type { OnPaper } from './on-paper.ts';
 
 /** The states in which the car is used, and where it stands in each; nothing for a car without states. */
@@ -13,13 +13,16 @@ export function loadStatesPart(
   if (designState === null) return [];
   const { orDash } = paper;
   const title = 'Load states: where each axle stands in its travel';
-  const svg = loadStatesPicture(axles, title, paper);
   return [
     heading(2, 'Load states'),
     paragraph(
       `Ride height and all lengths mean the state "${designState}". In the other states the perch stays as it is. Required travel covers all of them.`,
     ),
-    ...(svg === null ? [] : [{ kind: 'picture', title, svg } as const]),
+    ...pictureOf(
+      title,
+      () => loadStatesPicture(axles, title, paper),
+      () => narrowLoadStates(axles, title, paper),
+    ),
     table(
       'Load states',
       [
