@@ -15,7 +15,7 @@ const NO_REST: Readonly<Record<string, string>> = {
   travelEnd: 'a wheel comes to the end of its linkage',
   fallsOver: 'it falls over',
   axleLifted: 'an axle lifts off the ground',
-  noSolution: 'no rest was found',
+  unstable: 'no rest that holds was found',
 };
 
 /** What is said about how a corner stands. */
