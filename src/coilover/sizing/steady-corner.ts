@@ -109,26 +109,23 @@ export function steadyCornerFindings(
     const found = bySplit[split];
     return found.status === 'rests' ? [found] : [];
   });
-  return axles.flatMap(({ axle: name, limits }) => {
+  const lacks = axles.flatMap(({ axle: name, limits }) => {
     const travels = (side: 'left' | 'right') =>
       rests.flatMap(({ axles }) => axles[name]?.[side].travel ?? []);
+    const bump = Math.max(...travels('right')) + roadBump + margin;
+    const droop = roadDip + margin - Math.min(...travels('left'));
     return [
-      lacking(
-        name,
-        'bump',
-        Math.max(...travels('right')) + roadBump + margin,
-        limits.bump,
-        lateralAcceleration,
-      ),
-      lacking(
-        name,
-        'droop',
-        roadDip + margin - Math.min(...travels('left')),
-        limits.droop,
-        lateralAcceleration,
-      ),
-    ].flat();
+      ...lacking(name, 'bump', bump, limits.bump, lateralAcceleration),
+      ...lacking(name, 'droop', droop, limits.droop, lateralAcceleration),
+    ];
   });
+  return [...(rests[0]?.diagnostics ?? []).map((one) => ({ ...one, path: pathInFile(one) })), ...lacks];
+}
+
+/** Where the file has what a diagnostic on the whole car is about. */
+function pathInFile({ code, path }: Diagnostic): string {
+  if (code === 'rollsOver') return 'masses.sprungCentreOfGravityHeight';
+  return `corners.${path.split('.')[0]}.sizing.antiRollBarStiffness`;
 }
 
 /** Travel from design ride height that a wheel needs there and has not, mm outward. */
