@@ -107,6 +107,17 @@ export function stacked(title: string, pictures: readonly Picture[]): Picture {
   return { width: Math.max(...pictures.map(({ width }) => width)), height, title, content };
 }
 
+/** Pictures side by side as one. */
+export function beside(title: string, pictures: readonly Picture[]): Picture {
+  let width = 0;
+  const content = pictures.map((picture) => {
+    const group = element('g', { transform: `translate(${number(width)} 0)` }, ...picture.content);
+    width += picture.width;
+    return group;
+  });
+  return { width, height: Math.max(...pictures.map(({ height }) => height)), title, content };
+}
+
 function write({ name, attributes, children }: Element, indent: string): string {
   const given = Object.entries(attributes)
     .map(([key, value]) => ` ${key}="${typeof value === 'number' ? number(value) : escaped(value)}"`)

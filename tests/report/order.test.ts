@@ -429,19 +429,19 @@ describe('an order', () => {
   it('says that the gas force is counted in the spring loads, with its range, and who chooses it', () => {
     const gas = 'gas force at ride height';
     expect(factsOf(example, 0)[gas]).toEqual(['29 lbf (24 to 35)', '131 N (105 to 157)']);
-    expect(factsOf(example, 1)[gas]).toEqual(['30 lbf, assumed', '133 N']);
+    expect(factsOf(example, 1)[gas]).toEqual(['30 lbf, assumed', '133 N, assumed']);
     const [front, rear] = pagesIn(orderSheet(example).blocks).map((page) =>
       flat([page])
         .flatMap((block) => (block.kind === 'text' ? [block.text] : []))
         .join(' '),
     );
-    expect(front).toContain('count on the gas force below: the maker chooses the charge within its range.');
-    expect(rear).toContain('count on the gas force below, an assumption: to be agreed.');
+    expect(front).toContain('allow for the gas force below: the maker chooses the charge within its range.');
+    expect(rear).toContain('allow for the gas force below, an assumption: to be agreed.');
     const items = (k: number) => rowsIn([pagesIn(orderSheet(example).blocks)[k]]).map((cells) => cells[1]);
     expect(items(1).join()).toContain('* gas force at ride height');
     expect(items(0).join()).not.toContain('* ');
     const known = sized((car) => (car.corners.front.sizing.gas.pressure = 150));
-    expect(textOf(known)).toContain('count on the gas force below: charge to its pressure.');
+    expect(textOf(known)).toContain('allow for the gas force below: charge to its pressure.');
   });
 
   it('marks a split of the damper forces that is assumed', () => {

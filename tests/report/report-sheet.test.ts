@@ -58,10 +58,10 @@ describe('a report', () => {
     const { html } = forms;
     expect(html).not.toMatch(/<script|<link|<img|@import|url\(|src=/);
     expect([...html.matchAll(/https?:[^"]*/g)].map(String)).toEqual(
-      example.axles.flatMap(() => Array(10).fill('http://www.w3.org/2000/svg')),
+      example.axles.flatMap(() => Array(12).fill('http://www.w3.org/2000/svg')),
     );
     // Each picture of an axle has another for a narrow screen.
-    for (const name of ['wide', 'narrow']) expect(html.split(`<svg class="${name}"`)).toHaveLength(11);
+    for (const name of ['wide', 'narrow']) expect(html.split(`<svg class="${name}"`)).toHaveLength(13);
     const open: string[] = [];
     for (const [, close, name, self] of html.matchAll(/<(\/?)([a-zA-Z0-9]+)[^>]*?(\/?)>/g)) {
       if (['meta', 'br'].includes(name) || self === '/') continue;

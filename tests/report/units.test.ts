@@ -235,14 +235,16 @@ describe('one car in inches and in mm', () => {
         if (block.kind !== 'table') return [];
         const isValues =
           block.spans === true && block.label !== '2 Mounts' && !block.label.startsWith('Wheel travel');
-        return block.rows.map((written) => {
+        // What a load is made up of stands in the units of the file alone.
+        const inBoth = block.rows.filter(([label]) => !label.startsWith('made up of'));
+        return inBoth.map((written) => {
           // A tolerance in per cent stands once.
           const row = written.map((cell) => cell.replace(/ ± [^±]* %$/, ''));
           if (of.units === 'imperial') return row;
           const cells = isValues && row[2] !== '' ? [row[0], row[2], row[1]] : row;
           return cells.map((cell) =>
             cell.replace(
-              /([\d.]+(?: \/ [\d.]+)?(?: [^\s(),]+)?|, \S+) \((?!estimate)([^()]+)\)/g,
+              /([\d.]+(?: \/ [\d.]+)?(?: [^\s(),]+)?|, \S+) \((?!estimate)(?![^()]* to )([^()]+)\)/g,
               (_, one: string, two: string) =>
                 one.startsWith(',') ? `, ${two} (${one.slice(2)})` : `${two} (${one})`,
             ),

@@ -118,7 +118,7 @@ function valvingRows(page: OrderPage): Row[] {
 function gasWords({ sized: { input }, isBought }: OrderPage): string {
   const { gas } = input.sizing ?? {};
   if (gas === undefined) return isBought ? '' : 'Spring loads leave the gas force out: to be agreed.';
-  const counted = 'Spring loads count on the gas force below';
+  const counted = 'Spring loads allow for the gas force below';
   if (isBought) return `${counted}.`;
   if (isGasAssumed(input)) return `${counted}, an assumption: to be agreed.`;
   return typeof gas.pressure === 'number'
@@ -132,11 +132,11 @@ function gasForce({ sized: { figure, input }, paper, isBought }: OrderPage): Cel
   if (value === null) return null;
   const [own, other] = paper.cells(value, 'force');
   const assumed = !isBought && isGasAssumed(input) ? ', assumed' : '';
-  if (lower === null || upper === null || lower === upper) return [`${own}${assumed}`, other];
+  if (lower === null || upper === null || lower === upper) return [`${own}${assumed}`, `${other}${assumed}`];
   const [low, high] = [paper.cells(lower, 'force'), paper.cells(upper, 'force')];
   return [
     `${own} (${bare(low[0])} to ${bare(high[0])})${assumed}`,
-    `${other} (${bare(low[1])} to ${bare(high[1])})`,
+    `${other} (${bare(low[1])} to ${bare(high[1])})${assumed}`,
   ];
 }
 

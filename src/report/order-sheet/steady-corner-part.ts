@@ -8,22 +8,22 @@ import { sweep } from '../../corner/sweep.ts';
 import { DEGREES } from '../../units.ts';
 import { axleMapPicture } from '../axle-map.ts';
 import { axlePicture } from '../axle-picture.ts';
-import { type PlotLayout, WIDE } from '../plot.ts';
-import { svgDocument } from '../svg.ts';
+import { SIZE } from '../marks.ts';
+import type { PlotLayout } from '../plot.ts';
+import { beside, element, type Picture, stacked, svgDocument, text } from '../svg.ts';
 import { type Block, heading, paragraph, table } from './blocks.ts';
 import type { OnPaper } from './on-paper.ts';
 
 /** How the lateral force of an axle is shared, in words. */
 const SPLITS = { proportional: 'by load', equal: 'half each' } as const;
-/** Width of the pictures for a narrow screen, and the maps: on paper so that both axles fit on a page. */
-const NARROW = 470;
-const MAP_HEIGHT = 150;
-const NARROW_MAP: PlotLayout = {
-  left: 56,
+/** Width of the pictures of an axle, two of which stand side by side on paper, and the layout of their maps. */
+const COLUMN = 440;
+const MAP: PlotLayout = {
+  left: 50,
   words: 8,
-  right: NARROW - 24,
+  right: COLUMN - 24,
   top: 4,
-  height: 260,
+  height: 200,
   between: 8,
   size: 12.5,
   small: 12,
@@ -46,10 +46,10 @@ export function steadyCornerPart({ steadyCorner, axles }: Sizing, paper: OnPaper
       'In a steady corner',
       [
         'axle and wheel',
-        'lateral force shared',
-        'travel from design ride height, bump +',
+        'lateral force',
+        'travel, bump +',
         'to the bump stop',
-        'travel left to the limit',
+        'to the limit',
         'shock length',
         'wheel load',
       ],
@@ -58,10 +58,7 @@ export function steadyCornerPart({ steadyCorner, axles }: Sizing, paper: OnPaper
       ),
       [2, 3, 4, 5, 6],
     ),
-    ...axles.flatMap((sized) => {
-      const rest = found.axles[sized.axle];
-      return rest === undefined ? [] : pictures(sized, rest, steadyCorner, paper);
-    }),
+    ...pictures(axles, found, steadyCorner, paper),
   ];
 }
 
@@ -75,7 +72,7 @@ function introduction(
     frontTransferFraction === null
       ? ''
       : ` The front axle takes ${(100 * frontTransferFraction).toFixed(0)} % of the load transfer.`;
-  return `A left turn of ${lateralAcceleration} g${pressed}: the right wheels are the outer ones. The body rolls ${roll.toFixed(2)} deg.${share} Each wheel is where its own curve has it, with springs, stops, gas, anti-roll bars and tyres at their nominal values and a rigid chassis. How the two tyres of an axle share the lateral force is not known beforehand: both cases are given, in proportion to the wheel loads and half each.`;
+  return `A left turn of ${lateralAcceleration} g${pressed}: the right wheels are the outer ones. Travel counts from design ride height. The body rolls ${roll.toFixed(2)} deg.${share} Each wheel is where its own curve has it, with springs, stops, gas, anti-roll bars and tyres at their nominal values and a rigid chassis. How the two tyres of an axle share the lateral force is not known beforehand: it is given in proportion to the wheel loads and half each.`;
 }
 
 function wheelRows(
@@ -104,42 +101,59 @@ function wheelRows(
   return [row('outer wheel', rest.right), row('inner wheel', rest.left)];
 }
 
-/** The axle as it stands there, and its way there on the map of its limits. */
+/** The axles as they stand there, and their way there on the maps of their limits. */
 function pictures(
-  { axle, input, limits }: AxleSizing,
-  rest: AxleRest,
+  axles: readonly AxleSizing[],
+  found: Equilibrium,
   { lateralAcceleration }: SteadyCorner,
   paper: OnPaper,
 ): Block[] {
-  const { corner, sizing, limits: given } = input;
   const [units] = paper.units;
-  const linkage = axleOf({ left: corner });
-  const place = onItsWheels(linkage, rest);
-  const { tyre } = given;
-  const bodyEnd = sizing?.order?.bodyEnd ?? 'up';
-  const title = `${axleName(axle)} axle in a left turn of ${lateralAcceleration} g`;
-  const looks = { ...place, title, units, bodyEnd, ...(tyre === undefined ? {} : { tyre }) };
-  const mapTitle = `${axleName(axle)} axle: heave and roll on its wheels`;
-  const poses = [{ heave: 0, roll: 0 }, place];
-  const map = {
-    title: mapTitle,
-    units,
-    path: { name: `from ride height to ${lateralAcceleration} g`, poses },
-  };
+  const drawn = axles.flatMap(({ axle, input, limits }) => {
+    const rest = found.axles[axle];
+    if (rest === undefined) return [];
+    const { corner, sizing, limits: given } = input;
+    const linkage = axleOf({ left: corner });
+    const place = onItsWheels(linkage, rest);
+    const name = `${axleName(axle)} axle`;
+    const { tyre } = given;
+    const bodyEnd = sizing?.order?.bodyEnd ?? 'up';
+    const looks = { ...place, units, bodyEnd, ...(tyre === undefined ? {} : { tyre }) };
+    const poses = [{ heave: 0, roll: 0 }, place];
+    const path = { name: `from ride height to ${lateralAcceleration} g`, poses };
+    const paperOfAxle = { width: COLUMN, hasHeading: false };
+    return [
+      {
+        rolled: captioned(name, axlePicture(linkage, looks, paperOfAxle)),
+        map: captioned(name, axleMapPicture(linkage, { left: limits }, { units, path }, MAP, false)),
+      },
+    ];
+  });
+  const picture = (title: string, each: readonly Picture[]): Block => ({
+    kind: 'picture',
+    title,
+    svg: svgDocument(beside(title, each)),
+    narrow: svgDocument(stacked(title, each)),
+  });
   return [
-    {
-      kind: 'picture',
-      title,
-      svg: svgDocument(axlePicture(linkage, looks)),
-      narrow: svgDocument(axlePicture(linkage, looks, { width: NARROW, hasHeading: false })),
-    },
-    {
-      kind: 'picture',
-      title: mapTitle,
-      svg: svgDocument(axleMapPicture(linkage, { left: limits }, map, { ...WIDE, height: MAP_HEIGHT })),
-      narrow: svgDocument(axleMapPicture(linkage, { left: limits }, map, NARROW_MAP, false)),
-    },
+    picture(
+      `Both axles in a left turn of ${lateralAcceleration} g, seen from the front: the left wheel is on the right`,
+      drawn.map(({ rolled }) => rolled),
+    ),
+    picture(
+      'Heave and roll that the wheels of each axle allow',
+      drawn.map(({ map }) => map),
+    ),
   ];
+}
+
+/** Height of the caption above a picture. */
+const CAPTION = 24;
+
+function captioned(words: string, { width, height, title, content }: Picture): Picture {
+  const caption = text(words, [8, 16], { 'font-size': SIZE, 'font-weight': 'bold' });
+  const below = element('g', { transform: `translate(0 ${CAPTION})` }, ...content);
+  return { width, height: height + CAPTION, title, content: [caption, below] };
 }
 
 /** Heave and roll of the body over the line through both contact patches: where tyres give, it rolls more than that over the road. */
