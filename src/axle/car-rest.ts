@@ -27,6 +27,9 @@ export interface Place {
   readonly state: CarState;
 }
 
+/** Steps of a way, halved ones too, before it is given up. */
+const MOST_STEPS = 200;
+
 /** Where a way ends: how far it was gone, the last state of rest, and why it goes no farther; null at its aim. */
 export interface Gone extends Place {
   /** The state of rest before that; null where there was none. */
@@ -50,7 +53,7 @@ function go(
   let { at, state, before = null } = start;
   let stride = longest;
   let failure: Failure | null = null;
-  while (at !== to && stride > NARROW) {
+  for (let step = 0; at !== to && stride > NARROW && step < MOST_STEPS; step++) {
     const isNear = Math.abs(to - at) <= stride;
     const next = isNear ? to : at + Math.sign(to - at) * stride;
     const tried = ahead(at, state, before, next);
@@ -61,7 +64,7 @@ function go(
       stride = Math.min(longest, 2 * stride);
     } else stride = Math.min(stride, Math.abs(next - at)) / 2;
   }
-  return { at, state, before, failure: at === to ? null : failure };
+  return { at, state, before, failure: at === to ? null : (failure ?? { cause: 'unstable' }) };
 }
 
 /** A guess of the state at `next`: on the line through the last two, where they are held alike. */

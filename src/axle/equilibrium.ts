@@ -51,9 +51,11 @@ export interface WheelRest {
   readonly tyreDeflection: number;
   /** Eye to eye, mm. */
   readonly shockLength: number;
+  /** Shock travel per wheel travel, without unit. */
   readonly installationRatio: number;
   /** Along the shock, N. */
   readonly springForce: number;
+  /** Along the shock, N. */
   readonly bumpStopForce: number;
   readonly isSpringLoose: boolean;
   readonly isOnBumpStop: boolean;
