@@ -257,7 +257,7 @@ function readWheel(curve: WheelCurve, travel: Float64Array, angle: Float64Array)
     patchY[k] = side * y * cos - z * sin;
     halfTrack[k] = y;
     scrub[k] = rate;
-    const there = barred === null ? null : leverThere(curve, z, m, row);
+    const there = barred === null ? null : leverThere(curve, m, row);
     if (bar === null || barred === null || there === null) return;
     lever[k] = there.angle;
     leverRate[k] = there.first;

@@ -12,7 +12,7 @@ import { type BoundMeasure, bindMeasure, type Measure } from '../linkage/measure
 import type { MotionStatus } from '../linkage/path.ts';
 import { FIRST, READING, type Reader, reader, readRows, SECOND } from '../linkage/reader.ts';
 import type { AxleLinkage } from './axle.ts';
-import { type AntiRollBar, type Following, type LeverAngle, leverAngle } from './bar.ts';
+import { type AntiRollBar, type LeverAngle, leverAngle } from './bar.ts';
 
 /** Where a wheel's travel ends, mm, and how; `leverOverCentre` where the bar lets it go no farther. */
 export interface WheelEnd {
@@ -34,8 +34,6 @@ export interface WheelCurve {
   readonly halfTrack: Reader;
   readonly all: Reader;
   readonly table: Table;
-  /** The bar's lever along the table; null without a bar. */
-  readonly levers: readonly LeverAngle[] | null;
   readonly bar: AntiRollBar | null;
 }
 
@@ -52,8 +50,6 @@ const PARTS = 64;
 const LINK = 'barLink';
 /** Share of a part to which is found where the lever comes over its centre. */
 const CLOSE = 1e-9;
-/** A lever as drawn, before anything is known of how it moves. */
-const LEVEL: LeverAngle = { angle: 0, first: 0, second: 0 };
 
 /** How much farther than a half-track that stays as drawn says a wheel may have to go, and how many mm. */
 const FARTHER = 1.25;
@@ -87,12 +83,7 @@ function layWheel(corner: CornerModel, side: 1 | -1, bar: AntiRollBar | null, re
   // Readers of one linkage share their room: each is read from before the next is read.
   const laid = { side, model, drawn, bar, halfTrack: reader(path, [y]), all: reader(path, measures) };
   const ends = bar === null ? end : withinLever(laid, bar, end);
-  return {
-    ...laid,
-    end: ends,
-    table: tableOf(laid, ends),
-    levers: bar === null ? null : leversOf(laid, bar, ends),
-  };
+  return { ...laid, end: ends, table: tableOf(laid, ends) };
 }
 
 /** The corner with the end of the drop link as a point of its body. */
@@ -135,80 +126,37 @@ function tableOf(curve: Laid, ends: WheelCurve['end']): Table {
   return { from, step, y, slope };
 }
 
-/** The lever's angle at a travel, from that at another. */
-function leverAt(
-  { all, drawn }: Laid,
-  bar: AntiRollBar,
-  travel: number,
-  from: LeverAngle,
-  at: number,
-): LeverAngle | null {
-  let found: LeverAngle | null = null;
-  readAlong(all, drawn, Float64Array.of(travel), (m, row) => {
-    found = leverAngle(bar, linkEnd(m, row), from.angle + from.first * (travel - at));
-  });
-  return found;
-}
-
-/** The drop link's end on the suspension as the readings have it. */
-export function linkEnd(m: Float64Array, row: number): Following {
-  const y = READ.linkY * READING + row;
-  const z = READ.linkZ * READING + row;
-  return [
-    [m[y], m[y + FIRST], m[y + SECOND]],
-    [m[z], m[z + FIRST], m[z + SECOND]],
-  ];
-}
-
-/** The drop link's end on the suspension at travels. */
-function linksAlong({ all, drawn }: Laid, travel: Float64Array): Following[] {
-  const links = new Array<Following>(travel.length);
-  readAlong(all, drawn, travel, (m, row, k) => {
-    links[k] = linkEnd(m, row);
-  });
-  return links;
-}
-
 /** The ends brought in to where the lever comes over its centre. */
 function withinLever(curve: Laid, bar: AntiRollBar, ends: Ends): Ends {
-  const { step } = even(ends);
-  const narrowed = (end: WheelEnd): WheelEnd => {
-    const parts = Math.ceil(Math.abs(end.travel) / step);
-    const places = Float64Array.from({ length: parts }, (_, k) => Math.sign(end.travel) * (k + 1) * step);
-    if (parts > 0) places[parts - 1] = end.travel;
-    const links = linksAlong(curve, places);
-    let [at, lever] = [0, leverAt(curve, bar, 0, LEVEL, 0) ?? LEVEL];
-    let k = 0;
-    for (; k < parts; k++) {
-      const next = leverAngle(bar, links[k], lever.angle + lever.first * (places[k] - at));
-      if (next === null) break;
-      [at, lever] = [places[k], next];
+  const { travel, step } = even(ends);
+  const isFree = leversFree(curve, bar, travel);
+  const middle = Math.min(PARTS, Math.max(0, Math.round(-travel[0] / step)));
+  const narrowed = (way: 1 | -1): WheelEnd => {
+    const end = way > 0 ? ends.bump : ends.droop;
+    let k = middle;
+    while (k >= 0 && k <= PARTS && (isFree[k] || way * travel[k] <= 0)) k += way;
+    if (k < 0 || k > PARTS) return end;
+    let [free, held] = [way * travel[k - way] > 0 ? travel[k - way] : 0, travel[k]];
+    while (Math.abs(held - free) > CLOSE * step) {
+      const tried = 0.5 * (free + held);
+      if (leversFree(curve, bar, Float64Array.of(tried))[0]) free = tried;
+      else held = tried;
     }
-    if (k === parts) return end;
-    for (let stride = (places[k] - at) / 2; Math.abs(stride) > CLOSE * step; stride /= 2) {
-      const next = leverAt(curve, bar, at + stride, lever, at);
-      if (next !== null) [at, lever] = [at + stride, next];
-    }
-    return { travel: at, status: 'leverOverCentre' };
+    return { travel: free, status: 'leverOverCentre' };
   };
-  return { droop: narrowed(ends.droop), bump: narrowed(ends.bump) };
+  return { droop: narrowed(-1), bump: narrowed(1) };
 }
 
-/** The lever's angle at the travels of the table, from design ride height outward. */
-function leversOf(curve: Laid, bar: AntiRollBar, ends: Ends): LeverAngle[] {
-  const { travel, step } = even(ends);
-  const links = linksAlong(curve, travel);
-  const middle = Math.min(PARTS, Math.max(0, Math.round(-travel[0] / step)));
-  const levers = new Array<LeverAngle>(travel.length);
-  for (const way of [1, -1]) {
-    let [at, lever] = [0, LEVEL];
-    for (let k = way > 0 ? middle : middle - 1; k >= 0 && k <= PARTS; k += way) {
-      lever = leverAngle(bar, links[k], lever.angle + lever.first * (travel[k] - at)) ?? lever;
-      at = travel[k];
-      levers[k] = lever;
-    }
-  }
-  return levers;
+/** Whether the lever has an angle, at each of these travels. */
+function leversFree({ all, drawn }: Laid, bar: AntiRollBar, travel: Float64Array): boolean[] {
+  const free: boolean[] = [];
+  readAlong(all, drawn, travel, (m, row) => free.push(leverOf(bar, m, row) !== null));
+  return free;
+}
+
+/** The lever's angle as the readings have it. */
+function leverOf(bar: AntiRollBar, m: Float64Array, row: number): LeverAngle | null {
+  return leverAngle(bar, m, READ.linkY * READING + row, READ.linkZ * READING + row, FIRST, SECOND);
 }
 
 /** Reads along travels: `take` is given the readings, the row there, and which of the travels it is. */
@@ -226,17 +174,9 @@ export function readAlong(
   }
 }
 
-/** The lever's angle at a travel whose readings these are, from the nearest of the table. */
-export function leverThere(
-  { bar, levers, table }: WheelCurve,
-  travel: number,
-  m: Float64Array,
-  row: number,
-): LeverAngle | null {
-  if (bar === null || levers === null) return null;
-  const k = Math.min(PARTS, Math.max(0, Math.round((travel - table.from) / table.step)));
-  const { angle, first } = levers[k];
-  return leverAngle(bar, linkEnd(m, row), angle + first * (travel - table.from - k * table.step));
+/** The lever's angle where these are the readings; null without a bar. */
+export function leverThere({ bar }: WheelCurve, m: Float64Array, row: number): LeverAngle | null {
+  return bar === null ? null : leverOf(bar, m, row);
 }
 
 /** Corrections of a travel: the first from the table leaves about a micrometre, the second rounding. */
