@@ -3,7 +3,8 @@
 //
 //   g(z) = z + s y(z) tan p - e = 0,        y the half-track, s = 1 for the left wheel and -1 for the right one,
 //
-// one root for each wheel: g rises with z. It is started from a table of y and y' and corrected on the curve itself.
+// one root for each wheel: g rises with z. It is started from a table of y, y' and y'', a polynomial of the fifth degree between its places
+// (Hermite's), and corrected on the curve itself.
 
 import { type Corner, modelOf } from '../corner/corner.ts';
 import type { CornerModel } from '../corner/model.ts';
@@ -37,12 +38,13 @@ export interface WheelCurve {
   readonly bar: AntiRollBar | null;
 }
 
-/** The half-track and its slope at even distances of travel. */
+/** The half-track at even distances of travel, and between them. */
 interface Table {
   readonly from: number;
   readonly step: number;
   readonly y: Float64Array;
-  readonly slope: Float64Array;
+  /** Six for each part, by the share of it from its lower end. */
+  readonly coefficients: Float64Array;
 }
 
 const PARTS = 64;
@@ -113,17 +115,38 @@ function even({ droop, bump }: WheelCurve['end']): { from: number; step: number;
 
 function tableOf(curve: Laid, ends: WheelCurve['end']): Table {
   const { from, step, travel } = even(ends);
-  const y = new Float64Array(travel.length);
-  const slope = new Float64Array(travel.length);
+  const [y, slope, bend] = [0, 1, 2].map(() => new Float64Array(travel.length));
   readAlong(curve.halfTrack, curve.drawn, travel, (m, row, k) => {
     y[k] = m[row];
-    slope[k] = m[row + FIRST];
+    slope[k] = m[row + FIRST] * step;
+    bend[k] = m[row + SECOND] * step * step;
   });
   // At a dead point the half-track goes on while the travel does not: there the table takes the slope of the chord.
-  const last = PARTS - 1;
-  if (!Number.isFinite(slope[0])) slope[0] = (y[1] - y[0]) / step;
-  if (!Number.isFinite(slope[PARTS])) slope[PARTS] = (y[PARTS] - y[last]) / step;
-  return { from, step, y, slope };
+  for (const [end, beside] of [
+    [0, 1],
+    [PARTS, PARTS - 1],
+  ]) {
+    if (!Number.isFinite(slope[end])) slope[end] = Math.sign(beside - end) * (y[beside] - y[end]);
+    if (!Number.isFinite(bend[end])) bend[end] = 0;
+  }
+  const coefficients = new Float64Array(6 * PARTS);
+  for (let k = 0; k < PARTS; k++) {
+    const rise = y[k + 1] - y[k];
+    const [d, e] = [slope[k], slope[k + 1]];
+    const [b, c] = [bend[k] / 2, bend[k + 1] / 2];
+    coefficients.set(
+      [
+        y[k],
+        d,
+        b,
+        10 * rise - 6 * d - 4 * e - 3 * b + c,
+        -15 * rise + 8 * d + 7 * e + 3 * b - 2 * c,
+        6 * rise - 3 * d - 3 * e - b + c,
+      ],
+      6 * k,
+    );
+  }
+  return { from, step, y, coefficients };
 }
 
 /** The ends brought in to where the lever comes over its centre. */
@@ -179,27 +202,26 @@ export function leverThere({ bar }: WheelCurve, m: Float64Array, row: number): L
   return bar === null ? null : leverOf(bar, m, row);
 }
 
-/** Corrections of a travel: the first from the table leaves about a micrometre, the second rounding. */
+/** Corrections of a travel: one leaves rounding, but beside a dead point. */
 const CORRECTIONS = 12;
 /** mm: a correction below this leaves rounding, for the next goes with its square. */
-const SETTLED = 1e-7;
+export const SETTLED = 1e-7;
 /** mm: how far beyond its end a wheel may have to go to be at that end. */
 const ROUNDING = 1e-9;
 
 /** Travels of a wheel for heaves and rolls, mm and radians; NaN marks those out of its reach, for the caller to take out. */
 export function travelsAt(curve: WheelCurve, heave: Float64Array, roll: Float64Array): Float64Array {
-  const { side, end, drawn, halfTrack, table } = curve;
-  const travel = new Float64Array(heave.length);
+  const { side, drawn, halfTrack } = curve;
   const lean = roll.map((angle) => side * Math.tan(angle));
-  for (let k = 0; k < travel.length; k++) travel[k] = startOf(table, end, heave[k], lean[k]);
+  const travel = startsAt(curve, heave, lean);
   let open = Uint32Array.from(travel.keys()).filter((k) => !Number.isNaN(travel[k]));
   for (let round = 0; round < CORRECTIONS && open.length > 0; round++) {
     const still: number[] = [];
     const at = Float64Array.from(open, (k) => travel[k]);
     readAlong(halfTrack, drawn, at, (m, row, i) => {
       const k = open[i];
-      const by = (travel[k] + lean[k] * m[row] - heave[k]) / (1 + lean[k] * m[row + FIRST]);
-      travel[k] = Math.min(end.bump.travel, Math.max(end.droop.travel, travel[k] - by));
+      const by = correction(travel[k], heave[k], lean[k], m[row], m[row + FIRST]);
+      travel[k] = within(curve.end, travel[k] + by);
       if (Math.abs(by) > SETTLED) still.push(k);
     });
     open = Uint32Array.from(still);
@@ -209,38 +231,65 @@ export function travelsAt(curve: WheelCurve, heave: Float64Array, roll: Float64A
   return travel;
 }
 
-/** The travel by the table's cubics, by halving and Newton's method; NaN where the wheel does not get there. */
-function startOf(table: Table, { droop, bump }: Ends, heave: number, lean: number): number {
-  const missed = (z: number) => z + lean * onTable(table, z) - heave;
-  if (!(missed(droop.travel) <= ROUNDING && missed(bump.travel) >= -ROUNDING)) return Number.NaN;
-  let [low, high] = [droop.travel, bump.travel];
-  let z = Math.min(high, Math.max(low, heave - lean * onTable(table, Math.min(high, Math.max(low, heave)))));
+/** A step of Newton's method towards g = 0; `lean` is s tan p, `y` and `slope` are the half-track there. */
+export function correction(z: number, heave: number, lean: number, y: number, slope: number): number {
+  return (heave - z - lean * y) / (1 + lean * slope);
+}
+
+/** A travel kept between the ends. */
+export function within({ droop, bump }: Ends, z: number): number {
+  return Math.min(bump.travel, Math.max(droop.travel, z));
+}
+
+/** Travels by the table, for heaves and leans s tan p; NaN where the wheel does not get there. */
+export function startsAt({ table, end }: WheelCurve, heave: Float64Array, lean: Float64Array): Float64Array {
+  const travel = new Float64Array(heave.length);
+  const on: [y: number, slope: number] = [0, 0];
+  const [least, most] = [end.droop.travel, end.bump.travel];
+  const [yLeast, yMost] = [table.y[0], table.y[PARTS]];
+  for (let k = 0; k < travel.length; k++) {
+    const [up, tan] = [heave[k], lean[k]];
+    if (least + tan * yLeast - up <= ROUNDING && most + tan * yMost - up >= -ROUNDING) {
+      onTable(table, within(end, up), on);
+      const first = within(end, up - tan * on[0]);
+      travel[k] = rootOnTable(table, end, first, up, tan, on);
+    } else travel[k] = Number.NaN;
+  }
+  return travel;
+}
+
+/** The root of g on the table, by Newton's method and halving. */
+function rootOnTable(
+  table: Table,
+  end: Ends,
+  start: number,
+  heave: number,
+  lean: number,
+  on: [y: number, slope: number],
+): number {
+  let [low, high, z] = [end.droop.travel, end.bump.travel, start];
   for (let round = 0; round < CORRECTIONS; round++) {
-    const off = missed(z);
-    if (off > 0) high = Math.min(high, z);
+    onTable(table, z, on);
+    const by = correction(z, heave, lean, on[0], on[1]);
+    if (Math.abs(by) < CLOSE_ON_TABLE) return within(end, z + by);
+    if (by < 0) high = Math.min(high, z);
     else low = Math.max(low, z);
-    const next = z - off / (1 + lean * slopeOnTable(table, z));
-    if (Math.abs(next - z) < SETTLED) return Math.min(bump.travel, Math.max(droop.travel, next));
+    const next = z + by;
     z = next > low && next < high ? next : 0.5 * (low + high);
   }
   return z;
 }
 
-/** The half-track between the places of the table: the cubic through both ends and their slopes. */
-function onTable({ from, step, y, slope }: Table, z: number): number {
-  const k = Math.min(PARTS - 1, Math.max(0, Math.floor((z - from) / step)));
-  const t = (z - from) / step - k;
-  const u = 1 - t;
-  return (
-    u * u * (1 + 2 * t) * y[k] +
-    t * t * (1 + 2 * u) * y[k + 1] +
-    t * u * step * (u * slope[k] - t * slope[k + 1])
-  );
-}
+/** mm: after a step of this on the table the next would be rounding. */
+const CLOSE_ON_TABLE = 1e-5;
 
-/** Its slope, from that at both ends: near enough for a step of Newton's method. */
-function slopeOnTable({ from, step, slope }: Table, z: number): number {
-  const k = Math.min(PARTS - 1, Math.max(0, Math.floor((z - from) / step)));
-  const t = (z - from) / step - k;
-  return (1 - t) * slope[k] + t * slope[k + 1];
+/** The half-track between the places of the table, and its slope. */
+function onTable({ from, step, coefficients: c }: Table, z: number, into: [number, number]): void {
+  const share = (z - from) / step;
+  const k = Math.min(PARTS - 1, Math.max(0, Math.floor(share)));
+  const t = share - k;
+  const i = 6 * k;
+  const [c1, c2, c3, c4, c5] = [c[i + 1], c[i + 2], c[i + 3], c[i + 4], c[i + 5]];
+  into[0] = c[i] + t * (c1 + t * (c2 + t * (c3 + t * (c4 + t * c5))));
+  into[1] = (c1 + t * (2 * c2 + t * (3 * c3 + t * (4 * c4 + t * 5 * c5)))) / step;
 }
