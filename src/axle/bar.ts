@@ -108,21 +108,25 @@ export function leverAngle(
   first: number,
   second: number,
 ): LeverAngle | null {
-  const [across, up] = [m[y] - leverEnd[0], m[z] - leverEnd[1]];
-  const [v, u] = [linkMount[0] - leverEnd[0], linkMount[1] - leverEnd[1]];
+  const across = m[y] - leverEnd[0];
+  const up = m[z] - leverEnd[1];
+  const v = linkMount[0] - leverEnd[0];
+  const u = linkMount[1] - leverEnd[1];
   // Squares of the link's ends as differences: as drawn C is l to the bit.
   const c = l + ((across - v) * (across + v) + (up - u) * (up + u)) / (2 * l);
   const reach = up * up + l * l;
   const square = reach - c * c;
   if (!(square > OVER_CENTRE * OVER_CENTRE * (u * u + v * v))) return null;
   const r = u < 0 ? Math.sqrt(square) : -Math.sqrt(square);
-  const [sin, cos] = [(up * c + l * r) / reach, (l * c - up * r) / reach];
+  const sin = (up * c + l * r) / reach;
+  const cos = (l * c - up * r) / reach;
   // The second way goes on past half a turn.
   const angle = cos > 0 ? Math.atan(sin / cos) : Math.atan2(up, l) + Math.atan2(r, c);
-  const [y1, y2, z1, z2] = [m[y + first], m[y + second], m[z + first], m[z + second]];
+  const y1 = m[y + first];
+  const z1 = m[z + first];
   const rate = -(across * y1 + (up - l * sin) * z1) / (l * r);
   const mixed = -z1 * l * cos;
-  const byTravel = y1 * y1 + across * y2 + z1 * z1 + (up - l * sin) * z2;
+  const byTravel = y1 * y1 + across * m[y + second] + z1 * z1 + (up - l * sin) * m[z + second];
   // F_aa = 2 l (l cos a + u sin a) = 2 l C.
   return { angle, first: rate, second: -(byTravel + 2 * mixed * rate + l * c * rate * rate) / (l * r) };
 }

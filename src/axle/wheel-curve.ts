@@ -289,7 +289,11 @@ function onTable({ from, step, coefficients: c }: Table, z: number, into: [numbe
   const k = Math.min(PARTS - 1, Math.max(0, Math.floor(share)));
   const t = share - k;
   const i = 6 * k;
-  const [c1, c2, c3, c4, c5] = [c[i + 1], c[i + 2], c[i + 3], c[i + 4], c[i + 5]];
+  const c1 = c[i + 1];
+  const c2 = c[i + 2];
+  const c3 = c[i + 3];
+  const c4 = c[i + 4];
+  const c5 = c[i + 5];
   into[0] = c[i] + t * (c1 + t * (c2 + t * (c3 + t * (c4 + t * c5))));
   into[1] = (c1 + t * (2 * c2 + t * (3 * c3 + t * (4 * c4 + t * 5 * c5)))) / step;
 }
