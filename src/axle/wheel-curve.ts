@@ -9,6 +9,7 @@
 import { type Corner, modelOf } from '../corner/corner.ts';
 import type { CornerModel } from '../corner/model.ts';
 import { driverOf, laySweep } from '../corner/sweep.ts';
+import { frozenCopy } from '../linkage/freeze.ts';
 import { type BoundMeasure, bindMeasure, type Measure } from '../linkage/measure.ts';
 import type { MotionStatus } from '../linkage/path.ts';
 import { FIRST, READING, type Reader, reader, readRows, SECOND } from '../linkage/reader.ts';
@@ -91,15 +92,23 @@ function layWheel(corner: CornerModel, side: 1 | -1, bar: AntiRollBar | null, re
 /** The corner with the end of the drop link as a point of its body. */
 function withLink(corner: CornerModel, { on, linkMount }: AntiRollBar): CornerModel {
   const { drawing } = corner;
-  const { points, bodies } = drawing;
-  return {
-    ...corner,
-    drawing: {
-      ...drawing,
-      points: { ...points, [LINK]: linkMount },
-      bodies: { ...bodies, [on]: [...bodies[on], LINK] },
-    },
-  };
+  const points = { ...drawing.points, [LINK]: linkMount };
+  return { ...corner, drawing: { ...drawing, points, bodies: linkedBodies(drawing.bodies, on) } };
+}
+
+type Bodies = CornerModel['drawing']['bodies'];
+
+/** Bodies with a link on one of them, by what they are without: the same each time, so that their structure is known. */
+const linked = new WeakMap<Bodies, Map<string, Bodies>>();
+
+function linkedBodies(bodies: Bodies, on: string): Bodies {
+  const known = linked.get(bodies)?.get(on);
+  if (known !== undefined) return known;
+  const made = frozenCopy({ ...bodies, [on]: [...bodies[on], LINK] });
+  // Bodies that could change are no key.
+  if (!Object.isFrozen(bodies) || !Object.values(bodies).every(Object.isFrozen)) return made;
+  linked.set(bodies, (linked.get(bodies) ?? new Map<string, Bodies>()).set(on, made));
+  return made;
 }
 
 type Laid = Pick<WheelCurve, 'all' | 'halfTrack' | 'drawn'>;
