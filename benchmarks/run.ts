@@ -5,6 +5,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import type { CornerInput } from '../tests/judges/circle-intersection.ts';
 import { loadPlanegcs } from '../tests/judges/planegcs.ts';
 import { agreement } from './agreement.ts';
+import { axleLine } from './axles.ts';
 import { cars } from './cars.ts';
 import { endingCorner, mainCorner, otherCorners } from './corners.ts';
 import { heapGrowth } from './heap.ts';
@@ -67,9 +68,11 @@ const keepNothing = () => Array.from({ length: columns }, () => new Float64Array
 const growth = heapGrowth(everything, keepNothing, SWEEPS);
 const worst = Math.max(...corners.map(({ apart }) => apart));
 
+const axles = timed([axleLine()], FEWER_ROUNDS);
 const chains = timed([...chainLines(gcs), liftLine(), ...scissorStaticsLines()], CHAIN_ROUNDS);
 const lines = [
   ...withFloors([...main, ...hardCorners, ...rocker], FEWER_ROUNDS),
+  ...axles,
   ...withFloors(chains, CHAIN_ROUNDS),
 ];
 const many = manyCorners();
@@ -119,6 +122,7 @@ The lines mean:
 - **f**: bytes in use on the heap and in array buffers, with every column. The task that keeps nothing makes as many arrays. One small object left behind
   by each sweep would be ${(16 * SWEEPS).toLocaleString('en')} bytes or more.
 - **g**: as a, for a corner with a coilover on a rocker, driven through a rod.
+- **x**: both wheels on the ground at each pose, with roll centres, bar and derivatives. The rival sweeps the two corners, one after the other.
 - **h**: N four-bars in a row that share their uprights, all bars 1 m (problem A02 of the Library of Computational Benchmark Problems), from the
   drawing to the positions of all pins. h1 to h200 compare the cost of a loop with that in a chain of ten. hp1 to hp40 compare the general solver on the same
   chain. Each chain turns 1.2 rad either way from the pose with vertical uprights, and the first upright drives it. There are ${CHAIN_ROUNDS} rounds,

@@ -2,7 +2,7 @@ import { type Corner, modelOf } from '../corner/corner.ts';
 import { fault, show, unknownName, unknownOptions } from '../diagnostic.ts';
 import { refusal, refuse } from '../errors/axle.ts';
 import { frozenCopy } from '../linkage/freeze.ts';
-import { type AntiRollBar, checkedBar, leverAngle } from './bar.ts';
+import { type AntiRollBar, checkedBar, isOverCentre } from './bar.ts';
 
 /** Two corners on one body, and the bar between them. */
 export interface AxleInput {
@@ -39,17 +39,7 @@ export function axle(input: AxleInput): AxleLinkage {
         throw refusal('axle', [unknownName('bar.on', `body of the ${side} corner`, checked.on, bodies)]);
       }
     }
-    const [y, z] = checked.linkMount;
-    if (
-      leverAngle(
-        checked,
-        [
-          [y, 0, 0],
-          [z, 0, 0],
-        ],
-        0,
-      ) === null
-    ) {
+    if (isOverCentre(checked)) {
       throw refusal('axle', [fault('leverOverCentre', 'bar.linkMount', { got: show(checked.linkMount) })]);
     }
   }

@@ -4,7 +4,13 @@
 //
 //   F(a, z) = |p(z) - b - (0, l sin a)|^2 + (l (1 - cos a))^2 - L^2 = 0,      b the lever's end as drawn.
 //
-// From it a' = -F_z / F_a by travel, and a'' the same way. F_a = 0 is a lever over its centre: there the link goes through the bar's axis.
+// With v across and u up from b to p, the squares of sine and cosine add to 1, and F = 0 is linear in both:
+//
+//   u sin a + l cos a = C,   C = (u^2 + v^2 + 2 l^2 - L^2) / (2 l);   with D^2 = u^2 + l^2 and r^2 = D^2 - C^2
+//   sin a = (u C + l r) / D^2,   cos a = (l C - u r) / D^2.
+//
+// F_a = 2 l r: r keeps the sign that it has as drawn, that of -u, until it is 0, a lever over its centre: there the link goes through the
+// bar's axis. From F also a' = -F_z / F_a by travel, and a'' the same way.
 
 import { antiRollBarSchema, roundBarSchema } from '../document/axle-schema.ts';
 import { type Finding, found, parse } from '../document/parse.ts';
@@ -81,56 +87,46 @@ export interface LeverAngle {
   readonly second: number;
 }
 
-/** Where the drop link's end on the suspension is, with its derivatives by travel: [value, first, second] of y and of z. */
-export type Following = readonly [y: Triple, z: Triple];
-type Triple = readonly [number, number, number];
-
-const ROUNDS = 30;
-/** After a step of Newton's method below this, radians, the next would be rounding; one above the other is no step towards a root. */
-const CLOSE = 1e-9;
-const FAR = 1;
 /** Share of the link that its lever arm about the bar's axis must have; with less the lever is over its centre. */
 const OVER_CENTRE = 1e-6;
 
-/** The lever's angle for a place of the drop link's end, from a near angle; null where the link does not reach or the lever is over its centre. */
-export function leverAngle(bar: AntiRollBar, [y, z]: Following, near: number): LeverAngle | null {
-  const { leverEnd, linkMount, leverLength: l } = bar;
-  const length2 = (linkMount[0] - leverEnd[0]) ** 2 + (linkMount[1] - leverEnd[1]) ** 2;
-  const across = y[0] - leverEnd[0];
-  const up = z[0] - leverEnd[1];
-  let angle = near;
-  for (let round = 0; round < ROUNDS; round++) {
-    const [s, c] = [Math.sin(angle), Math.cos(angle)];
-    const rise = up - l * s;
-    const along = l * (1 - c);
-    const missed = across * across + rise * rise + along * along - length2;
-    const slope = 2 * l * (along * s - rise * c);
-    if (!(Math.abs(slope) > OVER_CENTRE * l * Math.sqrt(length2))) return null;
-    const by = missed / slope;
-    if (!(Math.abs(by) < FAR)) return null;
-    angle -= by;
-    if (Math.abs(by) < CLOSE) return withSlopes(angle, l, across, up, y, z);
-  }
-  return null;
+/** Whether the lever is over its centre as drawn. */
+export function isOverCentre({ linkMount, leverEnd }: AntiRollBar): boolean {
+  const up = linkMount[1] - leverEnd[1];
+  return !(Math.abs(up) > OVER_CENTRE * Math.hypot(linkMount[0] - leverEnd[0], up));
 }
 
-function withSlopes(
-  angle: number,
-  l: number,
-  across: number,
-  up: number,
-  [, y1, y2]: Triple,
-  [, z1, z2]: Triple,
-): LeverAngle {
-  const [s, c] = [Math.sin(angle), Math.cos(angle)];
-  const rise = up - l * s;
-  const along = l * (1 - c);
-  const byAngle = 2 * l * (along * s - rise * c);
-  const byTravel = 2 * (across * y1 + rise * z1);
-  const first = -byTravel / byAngle;
-  const twiceTravel = 2 * (y1 * y1 + across * y2 + z1 * z1 + rise * z2);
-  const mixed = -2 * z1 * l * c;
-  const twiceAngle = 2 * l * (l * c * c + rise * s + l * s * s + along * c);
-  const second = -(twiceTravel + 2 * mixed * first + twiceAngle * first * first) / byAngle;
-  return { angle, first, second };
+/**
+ * The lever's angle for a place of the drop link's end, whose y and z stand in `m` at these places, each with its derivatives by travel at
+ * `first` and `second` behind it. Null where the link does not reach or the lever is over its centre.
+ */
+export function leverAngle(
+  { leverEnd, linkMount, leverLength: l }: AntiRollBar,
+  m: ArrayLike<number>,
+  y: number,
+  z: number,
+  first: number,
+  second: number,
+): LeverAngle | null {
+  const across = m[y] - leverEnd[0];
+  const up = m[z] - leverEnd[1];
+  const v = linkMount[0] - leverEnd[0];
+  const u = linkMount[1] - leverEnd[1];
+  // Squares of the link's ends as differences: as drawn C is l to the bit.
+  const c = l + ((across - v) * (across + v) + (up - u) * (up + u)) / (2 * l);
+  const reach = up * up + l * l;
+  const square = reach - c * c;
+  if (!(square > OVER_CENTRE * OVER_CENTRE * (u * u + v * v))) return null;
+  const r = u < 0 ? Math.sqrt(square) : -Math.sqrt(square);
+  const sin = (up * c + l * r) / reach;
+  const cos = (l * c - up * r) / reach;
+  // The second way goes on past half a turn.
+  const angle = cos > 0 ? Math.atan(sin / cos) : Math.atan2(up, l) + Math.atan2(r, c);
+  const y1 = m[y + first];
+  const z1 = m[z + first];
+  const rate = -(across * y1 + (up - l * sin) * z1) / (l * r);
+  const mixed = -z1 * l * cos;
+  const byTravel = y1 * y1 + across * m[y + second] + z1 * z1 + (up - l * sin) * m[z + second];
+  // F_aa = 2 l (l cos a + u sin a) = 2 l C.
+  return { angle, first: rate, second: -(byTravel + 2 * mixed * rate + l * c * rate * rate) / (l * r) };
 }

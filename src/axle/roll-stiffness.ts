@@ -144,7 +144,7 @@ function stateOf(curve: WheelCurve, heave: number, angle: number): WheelState | 
       travel,
       y: of(READ.halfTrack),
       shock: of(READ.shock),
-      lever: leverThere(curve, travel, m, row),
+      lever: leverThere(curve, m, row),
     };
   });
   return state;

@@ -16,13 +16,17 @@ import { FIRST, READING, SECOND } from '../linkage/reader.ts';
 import { DEGREES } from '../units.ts';
 import type { AxleLinkage } from './axle.ts';
 import {
+  correction,
   layWheels,
   leverThere,
   READ,
   readAlong,
+  SETTLED,
+  startsAt,
   travelsAt,
   type WheelCurve,
   type WheelEnd,
+  within,
 } from './wheel-curve.ts';
 
 /** Which poses of an axle; all optional. */
@@ -122,13 +126,22 @@ export function sweepAxle(axle: AxleLinkage, options: AxleSweepOptions = {}): Ax
   const { heave, roll } = posesOf(options);
   const angle = roll.map((degrees) => degrees / DEGREES);
   const curves = layWheels(axle, largest(heave), largest(angle));
-  const travels = curves.map((curve) => travelsAt(curve, heave, angle));
-  const there = Uint32Array.from(heave.keys()).filter((k) =>
-    travels.every((travel) => !Number.isNaN(travel[k])),
+  const asked = placed(heave, roll, angle);
+  let travels = curves.map((curve) =>
+    startsAt(
+      curve,
+      heave,
+      asked.tan.map((tan) => curve.side * tan),
+    ),
   );
-  const at = (values: Float64Array) => Float64Array.from(there, (k) => values[k]);
-  const place = { heave: at(heave), roll: at(roll), angle: at(angle) };
-  const wheels = curves.map((curve, w) => readWheel(curve, at(travels[w]), place.angle));
+  let there = thereOf(travels);
+  let [place, wheels] = readThere(curves, travels, asked, there);
+  // Beside a dead point one correction from the table is not enough.
+  if (wheels.some(({ corrected }) => corrected > SETTLED)) {
+    travels = curves.map((curve) => travelsAt(curve, heave, angle));
+    there = thereOf(travels);
+    [place, wheels] = readThere(curves, travels, asked, there);
+  }
   const columns = {
     heave: place.heave,
     roll: place.roll,
@@ -137,12 +150,18 @@ export function sweepAxle(axle: AxleLinkage, options: AxleSweepOptions = {}): Ax
     ...(axle.bar === null ? {} : twists(wheels)),
   } as unknown as AxleColumns;
   const info = INFO.filter(({ name }) => name in columns);
-  const outOfReach = Array.from(heave.keys()).flatMap((k): OutOfReach[] =>
-    SIDES.flatMap((side, w) => {
-      if (!Number.isNaN(travels[w][k])) return [];
-      return [{ heave: heave[k], roll: roll[k], side, end: endTowards(curves[w], heave[k], angle[k]) }];
-    }),
-  );
+  const outOfReach: OutOfReach[] = [];
+  for (let k = 0; k < heave.length && there.length < heave.length; k++) {
+    SIDES.forEach((side, w) => {
+      if (!Number.isNaN(travels[w][k])) return;
+      outOfReach.push({
+        heave: heave[k],
+        roll: roll[k],
+        side,
+        end: endTowards(curves[w], heave[k], angle[k]),
+      });
+    });
+  }
   const [left, right] = curves.map(({ end }) => end);
   return {
     info,
@@ -161,6 +180,58 @@ export function sweepAxle(axle: AxleLinkage, options: AxleSweepOptions = {}): Ax
 }
 
 const SIDES = ['left', 'right'] as const;
+
+/** Poses, with what their rolls are in radians and sine, cosine and tangent of that. */
+interface Poses {
+  readonly heave: Float64Array;
+  readonly roll: Float64Array;
+  readonly angle: Float64Array;
+  readonly sin: Float64Array;
+  readonly cos: Float64Array;
+  readonly tan: Float64Array;
+}
+
+function placed(heave: Float64Array, roll: Float64Array, angle: Float64Array): Poses {
+  const [sin, cos, tan] = [0, 1, 2].map(() => new Float64Array(angle.length));
+  for (let k = 0; k < angle.length; k++) {
+    const last = k > 0 && angle[k - 1] === angle[k] ? k - 1 : -1;
+    sin[k] = last < 0 ? Math.sin(angle[k]) : sin[last];
+    cos[k] = last < 0 ? Math.cos(angle[k]) : cos[last];
+    tan[k] = last < 0 ? Math.tan(angle[k]) : tan[last];
+  }
+  return { heave, roll, angle, sin, cos, tan };
+}
+
+/** The poses that both wheels get to. */
+function thereOf([left, right]: readonly Float64Array[]): Uint32Array {
+  const there = new Uint32Array(left.length);
+  let count = 0;
+  for (let k = 0; k < left.length; k++) {
+    if (!(Number.isNaN(left[k]) || Number.isNaN(right[k]))) there[count++] = k;
+  }
+  return there.subarray(0, count);
+}
+
+/** These poses, and both wheels in them. */
+function readThere(
+  curves: readonly WheelCurve[],
+  travels: readonly Float64Array[],
+  poses: Poses,
+  there: Uint32Array,
+): [Poses, WheelAt[]] {
+  const at = (values: Float64Array) =>
+    there.length === values.length ? values : Float64Array.from(there, (k) => values[k]);
+  const { heave, roll, angle, sin, cos, tan } = poses;
+  const place = {
+    heave: at(heave),
+    roll: at(roll),
+    angle: at(angle),
+    sin: at(sin),
+    cos: at(cos),
+    tan: at(tan),
+  };
+  return [place, curves.map((curve, w) => readWheel(curve, Float64Array.from(at(travels[w])), place))];
+}
 
 const INFO: readonly ColumnInfo[] = [
   { name: 'heave', unit: 'mm', label: 'heave, bump of both wheels +', gaps: false },
@@ -202,14 +273,20 @@ function posesOf(options: AxleSweepOptions): { heave: Float64Array; roll: Float6
   const count = heave.length * roll.length;
   if (count > MOST_POSES)
     refuse('axle sweep options', [fault('tooManyPoses', '', { got: count, most: MOST_POSES })]);
-  return {
-    heave: Float64Array.from({ length: count }, (_, k) => heave[k % heave.length]),
-    roll: Float64Array.from({ length: count }, (_, k) => roll[Math.floor(k / heave.length)]),
-  };
+  const grid = { heave: new Float64Array(count), roll: new Float64Array(count) };
+  for (let k = 0, row = 0; row < roll.length; row++) {
+    for (let column = 0; column < heave.length; column++, k++) {
+      grid.heave[k] = heave[column];
+      grid.roll[k] = roll[row];
+    }
+  }
+  return grid;
 }
 
 function largest(values: Float64Array): number {
-  return values.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
+  let most = 0;
+  for (let k = 0; k < values.length; k++) most = Math.max(most, Math.abs(values[k]));
+  return most;
 }
 
 function endTowards({ end, side, table }: WheelCurve, heave: number, angle: number): WheelEnd {
@@ -227,10 +304,19 @@ interface WheelAt {
   /** The lever's angle and its rate by travel, radians; zeros without a bar. */
   readonly lever: Float64Array;
   readonly leverRate: Float64Array;
+  /** The largest correction of a travel, mm. */
+  readonly corrected: number;
 }
 
-function readWheel(curve: WheelCurve, travel: Float64Array, angle: Float64Array): WheelAt {
-  const { side, model, bar } = curve;
+/** Reads a wheel at travels near its own, which are corrected on the way: what is read goes with its derivatives. */
+function readWheel(
+  curve: WheelCurve,
+  travel: Float64Array,
+  { heave, angle, sin: sines, cos: cosines, tan }: Poses,
+): WheelAt {
+  const { side, model, bar, end } = curve;
+  const measures = curve.all.measures.length;
+  let corrected = 0;
   const made = () => new Float64Array(travel.length);
   const [byHeave, byRoll, length, ratio, slope] = [made(), made(), made(), made(), made()];
   const [camber, camberByHeave, camberByRoll, patchY] = [made(), made(), made(), made()];
@@ -238,11 +324,18 @@ function readWheel(curve: WheelCurve, travel: Float64Array, angle: Float64Array)
   const barred = bar === null ? null : { LeverAngle: made(), BarRatio: made(), LinkAngle: made() };
   const [shock, track, turn] = [READ.shock, READ.halfTrack, READ.turn].map((measure) => measure * READING);
   readAlong(curve.all, curve.drawn, travel, (m, row, k) => {
-    const z = travel[k];
+    const near = travel[k];
+    const step = correction(near, heave[k], side * tan[k], m[track + row], m[track + row + FIRST]);
+    const z = within(end, near + step);
+    if (z !== near) {
+      corrected = Math.max(corrected, Math.abs(step));
+      for (let measure = 0; measure < measures; measure++) shift(m, measure * READING + row, z - near);
+      travel[k] = z;
+    }
     const y = m[track + row];
     const rate = m[track + row + FIRST];
-    const sin = Math.sin(angle[k]);
-    const cos = Math.cos(angle[k]);
+    const sin = sines[k];
+    const cos = cosines[k];
     const heaved = 1 / (1 + (side * rate * sin) / cos);
     const rolled = (-side * y * heaved) / (cos * cos);
     const camberRate = -m[turn + row + FIRST] * DEGREES;
@@ -257,7 +350,7 @@ function readWheel(curve: WheelCurve, travel: Float64Array, angle: Float64Array)
     patchY[k] = side * y * cos - z * sin;
     halfTrack[k] = y;
     scrub[k] = rate;
-    const there = barred === null ? null : leverThere(curve, z, m, row);
+    const there = barred === null ? null : leverThere(curve, m, row);
     if (bar === null || barred === null || there === null) return;
     lever[k] = there.angle;
     leverRate[k] = there.first;
@@ -281,13 +374,19 @@ function readWheel(curve: WheelCurve, travel: Float64Array, angle: Float64Array)
     PatchY: patchY,
     ...barred,
   } satisfies Record<keyof typeof WHEEL, Float64Array>;
-  return { side, columns, travel, halfTrack, scrub, lever, leverRate };
+  return { side, columns, travel, halfTrack, scrub, lever, leverRate, corrected };
+}
+
+/** A reading taken on by a hair: its value and first derivative. */
+function shift(m: Float64Array, at: number, by: number): void {
+  m[at] += by * (m[at + FIRST] + 0.5 * by * m[at + SECOND]);
+  m[at + FIRST] += by * m[at + SECOND];
 }
 
 /** Where the lines through both contact patches, square to their paths in the chassis, meet: y to the left. */
 function rollCentres(
   [left, right]: readonly WheelAt[],
-  { heave, angle }: { readonly heave: Float64Array; readonly angle: Float64Array },
+  { heave, sin: sines, cos: cosines }: Poses,
 ): Record<keyof typeof WHOLE, (number | null)[]> {
   const columns = {
     rollCentreY: [] as (number | null)[],
@@ -305,7 +404,7 @@ function rollCentres(
     const y = meets ? fall / (a + b) + 0 : null;
     const z =
       y === null ? null : 0.5 * (left.travel[k] - a * (y - yLeft) + (right.travel[k] + b * (y + yRight)));
-    const [sin, cos] = [Math.sin(angle[k]), Math.cos(angle[k])];
+    const [sin, cos] = [sines[k], cosines[k]];
     columns.rollCentreChassisY.push(y);
     columns.rollCentreChassisZ.push(z);
     columns.rollCentreY.push(y === null || z === null ? null : y * cos - z * sin + 0);
@@ -318,11 +417,13 @@ function rollCentres(
 }
 
 function twists([left, right]: readonly WheelAt[]): Record<keyof typeof TWIST, Float64Array> {
-  const difference = (of: (wheel: WheelAt, k: number) => number) =>
-    left.travel.map((_, k) => (of(left, k) - of(right, k)) * DEGREES);
-  return {
-    barTwist: difference(({ lever }, k) => lever[k]),
-    barTwistByHeave: difference(({ leverRate, columns }, k) => leverRate[k] * columns.TravelByHeave[k]),
-    barTwistByRoll: difference(({ leverRate, columns }, k) => leverRate[k] * columns.TravelByRoll[k]),
-  };
+  const rows = left.travel.length;
+  const [barTwist, barTwistByHeave, barTwistByRoll] = [0, 1, 2].map(() => new Float64Array(rows));
+  for (let k = 0; k < rows; k++) {
+    const [a, b] = [left.leverRate[k], right.leverRate[k]];
+    barTwist[k] = (left.lever[k] - right.lever[k]) * DEGREES;
+    barTwistByHeave[k] = (a * left.columns.TravelByHeave[k] - b * right.columns.TravelByHeave[k]) * DEGREES;
+    barTwistByRoll[k] = (a * left.columns.TravelByRoll[k] - b * right.columns.TravelByRoll[k]) * DEGREES;
+  }
+  return { barTwist, barTwistByHeave, barTwistByRoll };
 }

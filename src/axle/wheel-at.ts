@@ -86,7 +86,7 @@ export function readWheelAt(
   take(m, centre, into.centreY);
   take(m, centre + 1, into.centreZ);
   into.centreZ[0] -= curve.drawn;
-  const lever = leverThere(curve, z, m, 0);
+  const lever = leverThere(curve, m, 0);
   into.lever[0] = lever?.angle ?? z;
   into.lever[1] = lever?.first ?? 1;
   into.lever[2] = lever?.second ?? 0;

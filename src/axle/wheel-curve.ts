@@ -3,16 +3,18 @@
 //
 //   g(z) = z + s y(z) tan p - e = 0,        y the half-track, s = 1 for the left wheel and -1 for the right one,
 //
-// one root for each wheel: g rises with z. It is started from a table of y and y' and corrected on the curve itself.
+// one root for each wheel: g rises with z. It is started from a table of y, y' and y'', a polynomial of the fifth degree between its places
+// (Hermite's), and corrected on the curve itself.
 
 import { type Corner, modelOf } from '../corner/corner.ts';
 import type { CornerModel } from '../corner/model.ts';
 import { driverOf, laySweep } from '../corner/sweep.ts';
+import { frozenCopy } from '../linkage/freeze.ts';
 import { type BoundMeasure, bindMeasure, type Measure } from '../linkage/measure.ts';
 import type { MotionStatus } from '../linkage/path.ts';
 import { FIRST, READING, type Reader, reader, readRows, SECOND } from '../linkage/reader.ts';
 import type { AxleLinkage } from './axle.ts';
-import { type AntiRollBar, type Following, type LeverAngle, leverAngle } from './bar.ts';
+import { type AntiRollBar, type LeverAngle, leverAngle } from './bar.ts';
 
 /** Where a wheel's travel ends, mm, and how; `leverOverCentre` where the bar lets it go no farther. */
 export interface WheelEnd {
@@ -34,17 +36,16 @@ export interface WheelCurve {
   readonly halfTrack: Reader;
   readonly all: Reader;
   readonly table: Table;
-  /** The bar's lever along the table; null without a bar. */
-  readonly levers: readonly LeverAngle[] | null;
   readonly bar: AntiRollBar | null;
 }
 
-/** The half-track and its slope at even distances of travel. */
+/** The half-track at even distances of travel, and between them. */
 interface Table {
   readonly from: number;
   readonly step: number;
   readonly y: Float64Array;
-  readonly slope: Float64Array;
+  /** Six for each part, by the share of it from its lower end. */
+  readonly coefficients: Float64Array;
 }
 
 const PARTS = 64;
@@ -52,8 +53,6 @@ const PARTS = 64;
 const LINK = 'barLink';
 /** Share of a part to which is found where the lever comes over its centre. */
 const CLOSE = 1e-9;
-/** A lever as drawn, before anything is known of how it moves. */
-const LEVEL: LeverAngle = { angle: 0, first: 0, second: 0 };
 
 /** How much farther than a half-track that stays as drawn says a wheel may have to go, and how many mm. */
 const FARTHER = 1.25;
@@ -87,26 +86,29 @@ function layWheel(corner: CornerModel, side: 1 | -1, bar: AntiRollBar | null, re
   // Readers of one linkage share their room: each is read from before the next is read.
   const laid = { side, model, drawn, bar, halfTrack: reader(path, [y]), all: reader(path, measures) };
   const ends = bar === null ? end : withinLever(laid, bar, end);
-  return {
-    ...laid,
-    end: ends,
-    table: tableOf(laid, ends),
-    levers: bar === null ? null : leversOf(laid, bar, ends),
-  };
+  return { ...laid, end: ends, table: tableOf(laid, ends) };
 }
 
 /** The corner with the end of the drop link as a point of its body. */
 function withLink(corner: CornerModel, { on, linkMount }: AntiRollBar): CornerModel {
   const { drawing } = corner;
-  const { points, bodies } = drawing;
-  return {
-    ...corner,
-    drawing: {
-      ...drawing,
-      points: { ...points, [LINK]: linkMount },
-      bodies: { ...bodies, [on]: [...bodies[on], LINK] },
-    },
-  };
+  const points = { ...drawing.points, [LINK]: linkMount };
+  return { ...corner, drawing: { ...drawing, points, bodies: linkedBodies(drawing.bodies, on) } };
+}
+
+type Bodies = CornerModel['drawing']['bodies'];
+
+/** Bodies with a link on one of them, by what they are without: the same each time, so that their structure is known. */
+const linked = new WeakMap<Bodies, Map<string, Bodies>>();
+
+function linkedBodies(bodies: Bodies, on: string): Bodies {
+  const known = linked.get(bodies)?.get(on);
+  if (known !== undefined) return known;
+  const made = frozenCopy({ ...bodies, [on]: [...bodies[on], LINK] });
+  // Bodies that could change are no key.
+  if (!Object.isFrozen(bodies) || !Object.values(bodies).every(Object.isFrozen)) return made;
+  linked.set(bodies, (linked.get(bodies) ?? new Map<string, Bodies>()).set(on, made));
+  return made;
 }
 
 type Laid = Pick<WheelCurve, 'all' | 'halfTrack' | 'drawn'>;
@@ -122,93 +124,71 @@ function even({ droop, bump }: WheelCurve['end']): { from: number; step: number;
 
 function tableOf(curve: Laid, ends: WheelCurve['end']): Table {
   const { from, step, travel } = even(ends);
-  const y = new Float64Array(travel.length);
-  const slope = new Float64Array(travel.length);
+  const [y, slope, bend] = [0, 1, 2].map(() => new Float64Array(travel.length));
   readAlong(curve.halfTrack, curve.drawn, travel, (m, row, k) => {
     y[k] = m[row];
-    slope[k] = m[row + FIRST];
+    slope[k] = m[row + FIRST] * step;
+    bend[k] = m[row + SECOND] * step * step;
   });
   // At a dead point the half-track goes on while the travel does not: there the table takes the slope of the chord.
-  const last = PARTS - 1;
-  if (!Number.isFinite(slope[0])) slope[0] = (y[1] - y[0]) / step;
-  if (!Number.isFinite(slope[PARTS])) slope[PARTS] = (y[PARTS] - y[last]) / step;
-  return { from, step, y, slope };
-}
-
-/** The lever's angle at a travel, from that at another. */
-function leverAt(
-  { all, drawn }: Laid,
-  bar: AntiRollBar,
-  travel: number,
-  from: LeverAngle,
-  at: number,
-): LeverAngle | null {
-  let found: LeverAngle | null = null;
-  readAlong(all, drawn, Float64Array.of(travel), (m, row) => {
-    found = leverAngle(bar, linkEnd(m, row), from.angle + from.first * (travel - at));
-  });
-  return found;
-}
-
-/** The drop link's end on the suspension as the readings have it. */
-export function linkEnd(m: Float64Array, row: number): Following {
-  const y = READ.linkY * READING + row;
-  const z = READ.linkZ * READING + row;
-  return [
-    [m[y], m[y + FIRST], m[y + SECOND]],
-    [m[z], m[z + FIRST], m[z + SECOND]],
-  ];
-}
-
-/** The drop link's end on the suspension at travels. */
-function linksAlong({ all, drawn }: Laid, travel: Float64Array): Following[] {
-  const links = new Array<Following>(travel.length);
-  readAlong(all, drawn, travel, (m, row, k) => {
-    links[k] = linkEnd(m, row);
-  });
-  return links;
+  for (const [end, beside] of [
+    [0, 1],
+    [PARTS, PARTS - 1],
+  ]) {
+    if (!Number.isFinite(slope[end])) slope[end] = Math.sign(beside - end) * (y[beside] - y[end]);
+    if (!Number.isFinite(bend[end])) bend[end] = 0;
+  }
+  const coefficients = new Float64Array(6 * PARTS);
+  for (let k = 0; k < PARTS; k++) {
+    const rise = y[k + 1] - y[k];
+    const [d, e] = [slope[k], slope[k + 1]];
+    const [b, c] = [bend[k] / 2, bend[k + 1] / 2];
+    coefficients.set(
+      [
+        y[k],
+        d,
+        b,
+        10 * rise - 6 * d - 4 * e - 3 * b + c,
+        -15 * rise + 8 * d + 7 * e + 3 * b - 2 * c,
+        6 * rise - 3 * d - 3 * e - b + c,
+      ],
+      6 * k,
+    );
+  }
+  return { from, step, y, coefficients };
 }
 
 /** The ends brought in to where the lever comes over its centre. */
 function withinLever(curve: Laid, bar: AntiRollBar, ends: Ends): Ends {
-  const { step } = even(ends);
-  const narrowed = (end: WheelEnd): WheelEnd => {
-    const parts = Math.ceil(Math.abs(end.travel) / step);
-    const places = Float64Array.from({ length: parts }, (_, k) => Math.sign(end.travel) * (k + 1) * step);
-    if (parts > 0) places[parts - 1] = end.travel;
-    const links = linksAlong(curve, places);
-    let [at, lever] = [0, leverAt(curve, bar, 0, LEVEL, 0) ?? LEVEL];
-    let k = 0;
-    for (; k < parts; k++) {
-      const next = leverAngle(bar, links[k], lever.angle + lever.first * (places[k] - at));
-      if (next === null) break;
-      [at, lever] = [places[k], next];
+  const { travel, step } = even(ends);
+  const isFree = leversFree(curve, bar, travel);
+  const middle = Math.min(PARTS, Math.max(0, Math.round(-travel[0] / step)));
+  const narrowed = (way: 1 | -1): WheelEnd => {
+    const end = way > 0 ? ends.bump : ends.droop;
+    let k = middle;
+    while (k >= 0 && k <= PARTS && (isFree[k] || way * travel[k] <= 0)) k += way;
+    if (k < 0 || k > PARTS) return end;
+    let [free, held] = [way * travel[k - way] > 0 ? travel[k - way] : 0, travel[k]];
+    while (Math.abs(held - free) > CLOSE * step) {
+      const tried = 0.5 * (free + held);
+      if (leversFree(curve, bar, Float64Array.of(tried))[0]) free = tried;
+      else held = tried;
     }
-    if (k === parts) return end;
-    for (let stride = (places[k] - at) / 2; Math.abs(stride) > CLOSE * step; stride /= 2) {
-      const next = leverAt(curve, bar, at + stride, lever, at);
-      if (next !== null) [at, lever] = [at + stride, next];
-    }
-    return { travel: at, status: 'leverOverCentre' };
+    return { travel: free, status: 'leverOverCentre' };
   };
-  return { droop: narrowed(ends.droop), bump: narrowed(ends.bump) };
+  return { droop: narrowed(-1), bump: narrowed(1) };
 }
 
-/** The lever's angle at the travels of the table, from design ride height outward. */
-function leversOf(curve: Laid, bar: AntiRollBar, ends: Ends): LeverAngle[] {
-  const { travel, step } = even(ends);
-  const links = linksAlong(curve, travel);
-  const middle = Math.min(PARTS, Math.max(0, Math.round(-travel[0] / step)));
-  const levers = new Array<LeverAngle>(travel.length);
-  for (const way of [1, -1]) {
-    let [at, lever] = [0, LEVEL];
-    for (let k = way > 0 ? middle : middle - 1; k >= 0 && k <= PARTS; k += way) {
-      lever = leverAngle(bar, links[k], lever.angle + lever.first * (travel[k] - at)) ?? lever;
-      at = travel[k];
-      levers[k] = lever;
-    }
-  }
-  return levers;
+/** Whether the lever has an angle, at each of these travels. */
+function leversFree({ all, drawn }: Laid, bar: AntiRollBar, travel: Float64Array): boolean[] {
+  const free: boolean[] = [];
+  readAlong(all, drawn, travel, (m, row) => free.push(leverOf(bar, m, row) !== null));
+  return free;
+}
+
+/** The lever's angle as the readings have it. */
+function leverOf(bar: AntiRollBar, m: Float64Array, row: number): LeverAngle | null {
+  return leverAngle(bar, m, READ.linkY * READING + row, READ.linkZ * READING + row, FIRST, SECOND);
 }
 
 /** Reads along travels: `take` is given the readings, the row there, and which of the travels it is. */
@@ -226,40 +206,31 @@ export function readAlong(
   }
 }
 
-/** The lever's angle at a travel whose readings these are, from the nearest of the table. */
-export function leverThere(
-  { bar, levers, table }: WheelCurve,
-  travel: number,
-  m: Float64Array,
-  row: number,
-): LeverAngle | null {
-  if (bar === null || levers === null) return null;
-  const k = Math.min(PARTS, Math.max(0, Math.round((travel - table.from) / table.step)));
-  const { angle, first } = levers[k];
-  return leverAngle(bar, linkEnd(m, row), angle + first * (travel - table.from - k * table.step));
+/** The lever's angle where these are the readings; null without a bar. */
+export function leverThere({ bar }: WheelCurve, m: Float64Array, row: number): LeverAngle | null {
+  return bar === null ? null : leverOf(bar, m, row);
 }
 
-/** Corrections of a travel: the first from the table leaves about a micrometre, the second rounding. */
+/** Corrections of a travel: one leaves rounding, but beside a dead point. */
 const CORRECTIONS = 12;
 /** mm: a correction below this leaves rounding, for the next goes with its square. */
-const SETTLED = 1e-7;
+export const SETTLED = 1e-7;
 /** mm: how far beyond its end a wheel may have to go to be at that end. */
 const ROUNDING = 1e-9;
 
 /** Travels of a wheel for heaves and rolls, mm and radians; NaN marks those out of its reach, for the caller to take out. */
 export function travelsAt(curve: WheelCurve, heave: Float64Array, roll: Float64Array): Float64Array {
-  const { side, end, drawn, halfTrack, table } = curve;
-  const travel = new Float64Array(heave.length);
+  const { side, drawn, halfTrack } = curve;
   const lean = roll.map((angle) => side * Math.tan(angle));
-  for (let k = 0; k < travel.length; k++) travel[k] = startOf(table, end, heave[k], lean[k]);
+  const travel = startsAt(curve, heave, lean);
   let open = Uint32Array.from(travel.keys()).filter((k) => !Number.isNaN(travel[k]));
   for (let round = 0; round < CORRECTIONS && open.length > 0; round++) {
     const still: number[] = [];
     const at = Float64Array.from(open, (k) => travel[k]);
     readAlong(halfTrack, drawn, at, (m, row, i) => {
       const k = open[i];
-      const by = (travel[k] + lean[k] * m[row] - heave[k]) / (1 + lean[k] * m[row + FIRST]);
-      travel[k] = Math.min(end.bump.travel, Math.max(end.droop.travel, travel[k] - by));
+      const by = correction(travel[k], heave[k], lean[k], m[row], m[row + FIRST]);
+      travel[k] = within(curve.end, travel[k] + by);
       if (Math.abs(by) > SETTLED) still.push(k);
     });
     open = Uint32Array.from(still);
@@ -269,38 +240,69 @@ export function travelsAt(curve: WheelCurve, heave: Float64Array, roll: Float64A
   return travel;
 }
 
-/** The travel by the table's cubics, by halving and Newton's method; NaN where the wheel does not get there. */
-function startOf(table: Table, { droop, bump }: Ends, heave: number, lean: number): number {
-  const missed = (z: number) => z + lean * onTable(table, z) - heave;
-  if (!(missed(droop.travel) <= ROUNDING && missed(bump.travel) >= -ROUNDING)) return Number.NaN;
-  let [low, high] = [droop.travel, bump.travel];
-  let z = Math.min(high, Math.max(low, heave - lean * onTable(table, Math.min(high, Math.max(low, heave)))));
+/** A step of Newton's method towards g = 0; `lean` is s tan p, `y` and `slope` are the half-track there. */
+export function correction(z: number, heave: number, lean: number, y: number, slope: number): number {
+  return (heave - z - lean * y) / (1 + lean * slope);
+}
+
+/** A travel kept between the ends. */
+export function within({ droop, bump }: Ends, z: number): number {
+  return Math.min(bump.travel, Math.max(droop.travel, z));
+}
+
+/** Travels by the table, for heaves and leans s tan p; NaN where the wheel does not get there. */
+export function startsAt({ table, end }: WheelCurve, heave: Float64Array, lean: Float64Array): Float64Array {
+  const travel = new Float64Array(heave.length);
+  const on: [y: number, slope: number] = [0, 0];
+  const [least, most] = [end.droop.travel, end.bump.travel];
+  const [yLeast, yMost] = [table.y[0], table.y[PARTS]];
+  for (let k = 0; k < travel.length; k++) {
+    const [up, tan] = [heave[k], lean[k]];
+    if (least + tan * yLeast - up <= ROUNDING && most + tan * yMost - up >= -ROUNDING) {
+      onTable(table, within(end, up), on);
+      const first = within(end, up - tan * on[0]);
+      travel[k] = rootOnTable(table, end, first, up, tan, on);
+    } else travel[k] = Number.NaN;
+  }
+  return travel;
+}
+
+/** The root of g on the table, by Newton's method and halving. */
+function rootOnTable(
+  table: Table,
+  end: Ends,
+  start: number,
+  heave: number,
+  lean: number,
+  on: [y: number, slope: number],
+): number {
+  let [low, high, z] = [end.droop.travel, end.bump.travel, start];
   for (let round = 0; round < CORRECTIONS; round++) {
-    const off = missed(z);
-    if (off > 0) high = Math.min(high, z);
+    onTable(table, z, on);
+    const by = correction(z, heave, lean, on[0], on[1]);
+    if (Math.abs(by) < CLOSE_ON_TABLE) return within(end, z + by);
+    if (by < 0) high = Math.min(high, z);
     else low = Math.max(low, z);
-    const next = z - off / (1 + lean * slopeOnTable(table, z));
-    if (Math.abs(next - z) < SETTLED) return Math.min(bump.travel, Math.max(droop.travel, next));
+    const next = z + by;
     z = next > low && next < high ? next : 0.5 * (low + high);
   }
   return z;
 }
 
-/** The half-track between the places of the table: the cubic through both ends and their slopes. */
-function onTable({ from, step, y, slope }: Table, z: number): number {
-  const k = Math.min(PARTS - 1, Math.max(0, Math.floor((z - from) / step)));
-  const t = (z - from) / step - k;
-  const u = 1 - t;
-  return (
-    u * u * (1 + 2 * t) * y[k] +
-    t * t * (1 + 2 * u) * y[k + 1] +
-    t * u * step * (u * slope[k] - t * slope[k + 1])
-  );
-}
+/** mm: after a step of this on the table the next would be rounding. */
+const CLOSE_ON_TABLE = 1e-5;
 
-/** Its slope, from that at both ends: near enough for a step of Newton's method. */
-function slopeOnTable({ from, step, slope }: Table, z: number): number {
-  const k = Math.min(PARTS - 1, Math.max(0, Math.floor((z - from) / step)));
-  const t = (z - from) / step - k;
-  return (1 - t) * slope[k] + t * slope[k + 1];
+/** The half-track between the places of the table, and its slope. */
+function onTable({ from, step, coefficients: c }: Table, z: number, into: [number, number]): void {
+  const share = (z - from) / step;
+  const k = Math.min(PARTS - 1, Math.max(0, Math.floor(share)));
+  const t = share - k;
+  const i = 6 * k;
+  const c1 = c[i + 1];
+  const c2 = c[i + 2];
+  const c3 = c[i + 3];
+  const c4 = c[i + 4];
+  const c5 = c[i + 5];
+  into[0] = c[i] + t * (c1 + t * (c2 + t * (c3 + t * (c4 + t * c5))));
+  into[1] = (c1 + t * (2 * c2 + t * (3 * c3 + t * (4 * c4 + t * 5 * c5)))) / step;
 }
