@@ -2,9 +2,10 @@
 
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { fault } from '../diagnostic.ts';
+import { refusal } from '../errors/report.ts';
 import {
   adviceLines,
-  InputError,
   type OrderSheet,
   orderSheet,
   readCar,
@@ -115,18 +116,8 @@ function refuseOtherOrder(
   );
   const there = differs?.file ?? otherDay;
   if (there === undefined) return;
-  throw new InputError('order', [
-    {
-      code: 'revisionWritten',
-      severity: 'error',
-      path: 'order.revision',
-      values: { revision, there: join(folder, there) },
-      problem: `revision ${revision} has been written before, and is not the same`,
-      got: `"${revision}", with ${join(folder, there)}`,
-      allowed: 'a revision that has not been written; an order that was sent stays',
-      advice:
-        'raise the revision for a new order. For a car that was weighed take order out of the file: ordered keeps the revision',
-    },
+  throw refusal('order', [
+    fault('revisionWritten', 'order.revision', { revision, there: join(folder, there) }),
   ]);
 }
 

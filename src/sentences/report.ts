@@ -20,6 +20,13 @@ export const REPORT: PlainSentences = {
     allowed: say.text('allowed'),
     advice: 'name columns',
   }),
+  revisionWritten: (say) => ({
+    problem: `revision ${say.text('revision')} has been written before, and is not the same`,
+    got: `"${say.text('revision')}", with ${say.text('there')}`,
+    allowed: 'a revision that has not been written; an order that was sent stays',
+    advice:
+      'raise the revision for a new order. For a car that was weighed take order out of the file: ordered keeps the revision',
+  }),
   columnsMissing: (say) => ({
     problem: 'missing for a drawing',
     got: `no ${say.text('columns')}`,
