@@ -20,6 +20,7 @@ import {
 import { describe, expect, it } from 'vitest';
 import { restUnder, shockCurve } from '../../src/coilover/wheel.ts';
 import { modelOf } from '../../src/corner/corner.ts';
+import { wildCorners } from '../support/corners.ts';
 import { expectClose, expectSame, expectWithin } from '../support/tolerance.ts';
 import { CAR, COILOVER, REAR_CORNER } from './car.ts';
 import { BAR, CORNER } from './roadster.ts';
@@ -465,6 +466,37 @@ describe('a car that does not stand', () => {
     );
     expect(() => equilibrium({ ...CAR, front: { ...CAR.front, antiRollBarStiffness: 100 } })).toThrow(
       /a roll stiffness beside a bar/,
+    );
+  });
+
+  it('of any corners, springs and heights comes to an end, in finite numbers', () => {
+    const corners = wildCorners.map(doubleWishbone);
+    fc.assert(
+      fc.property(
+        corners,
+        corners,
+        fc.double({ min: 5, max: 200, noNaN: true }),
+        fc.double({ min: 200, max: 900, noNaN: true }),
+        fc.double({ min: -2.5, max: 2.5, noNaN: true }),
+        fc.constantFrom('proportional' as const, 'equal' as const),
+        (front, rear, springRate, height, lateralAcceleration, lateralSplit) => {
+          const wheels = { sprungMass: 330, unsprungMass: 30, left: { springRate }, tyreRate: 200 };
+          const found = equilibrium(
+            {
+              front: { ...wheels, linkage: axle({ left: front }) },
+              rear: { ...wheels, linkage: axle({ left: rear }) },
+              sprungCentreOfGravityHeight: height,
+            },
+            { lateralAcceleration, lateralSplit },
+          );
+          JSON.stringify(found, (name, value) => {
+            if (typeof value === 'number' && !Number.isFinite(value)) expect.fail(`${name} is ${value}`);
+            return value;
+          });
+          expect(['rests', 'outOfReach']).toContain(found.status);
+        },
+      ),
+      { numRuns: 100 },
     );
   });
 });
