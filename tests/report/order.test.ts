@@ -530,7 +530,7 @@ describe('an order', () => {
     expect(facts['perch setting'][0]).toBe('follows from the free length');
     const { value, upper } = example.axles[1].figure('springTravelRequired');
     expect(upper).toBeGreaterThan(value ?? Number.NaN);
-    const [travel, most] = ['spring travel, free to full bump', 'upper end of the 95 % interval'].map(
+    const [travel, most] = ['spring travel, free to full bump', 'spring travel, 95 % upper end'].map(
       (label) => numbersOf(facts[label][0])[0],
     );
     expect([travel, most]).toEqual(

@@ -108,9 +108,9 @@ function usableRange({ sized: { perch }, paper }: OrderPage): Row[] {
   const ends = [low, high].map((one) => (one === undefined ? '–' : ENDED_BY[one.cause]));
   return [
     usable === null
-      ? wordRow('perch setting, usable', 'none')
+      ? wordRow('usable at the mean mass', 'none')
       : row(
-          'perch setting, usable',
+          'usable at the mean mass',
           ranged(paper.cells(usable.min, 'length'), paper.cells(usable.max, 'length')),
         ),
     wordRow('not usable below / above', ends.join(' / ')),

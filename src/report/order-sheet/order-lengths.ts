@@ -48,7 +48,7 @@ export function lengths(page: OrderPage): Block[] {
     wordRow('limit in droop', stopWords(limits.droop)),
     ...rowsOf(toppingOutLoad(sized), (load) => row('topping-out load, static', paper.cells(load, 'force'))),
     ...rowsOf(toppingOutParts(sized), (parts) =>
-      wordRow(`made up of, ${paper.unit('force', units[0])}`, sumWords(paper, parts, 'unsprung weight')),
+      wordRow(`made up of, ${paper.unit('force', units[0])}`, sumWords(paper, parts, 'unsprung ÷ ratio')),
     ),
   ];
   const head = ['', ...units.map((of) => paper.unit('length', of))];
@@ -58,7 +58,7 @@ export function lengths(page: OrderPage): Block[] {
 /** What damper lengths that follow from the travel allow for, and which way they may be changed. */
 function allowed({ limits: { bumpStop } }: AxleSizing['input']): string {
   const solid = bumpStop === undefined ? 'compressed' : 'stop solid';
-  return `Extended no shorter, ${solid} no longer than here: they allow for the upper end of the 95 % interval of the required travel with any spring that may be fitted, and for interval and tolerance of the lengths; outward to whole mm.`;
+  return `Extended no shorter, ${solid} no longer than here: they allow for the upper end of the 95 % interval of the required travel with any spring that may be fitted. The damper lengths are rounded outward to whole mm.`;
 }
 
 const NO_STOP = 'none known';

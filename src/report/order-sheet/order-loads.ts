@@ -26,7 +26,7 @@ export function toppingOutParts(loaded: Loaded): LoadParts | null {
   const load = toppingOutLoad(loaded);
   const shock = loaded.forces?.cases.find(({ tyre }) => tyre === null)?.shock;
   if (load === null || shock === undefined) return null;
-  return { spring: shock.spring, gas: shock.gas, 'unsprung weight': load - shock.spring - shock.gas };
+  return { spring: shock.spring, gas: shock.gas, 'unsprung ÷ ratio': load - shock.spring - shock.gas };
 }
 
 /** Force of the spring at design ride height, N; null where it is not known. */

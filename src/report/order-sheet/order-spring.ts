@@ -115,7 +115,7 @@ function atFullBump({ sized: { figure }, paper }: OrderPage): Row[] {
   const cells = (mm: number) => paper.cells(mm, 'length');
   return [
     row('spring travel, free to full bump', known(value, cells)),
-    ...(upper === value ? [] : rowsOf(upper, (mm) => row('upper end of the 95 % interval', cells(mm)))),
+    ...(upper === value ? [] : rowsOf(upper, (mm) => row('spring travel, 95 % upper end', cells(mm)))),
   ];
 }
 

@@ -15,7 +15,7 @@ export const PAGE_RULES = `.page { font: 7.4pt/1.05 Arial, "Liberation Sans", He
 .page p.stamp { border: 1pt solid #000; padding: 0.8mm 1.5mm; margin: 1mm 0; }
 .page p.stamp strong { display: inline; font-size: inherit; }
 .page .columns { display: grid; grid-template-columns: 1fr 1fr; gap: 0 6mm; }
-.page h2 + :is(.columns, p) { margin-top: 0.4mm; }
+.page h2 + :is(.columns, p, table) { margin-top: 0.4mm; }
 .page h2 + .columns table { margin: 0; }
 .page .columns + p { margin-top: 0.5mm; }
 .page .columns .columns { grid-template-columns: 43mm 1fr; gap: 0 1mm; align-items: start; }
