@@ -83,7 +83,7 @@ function travels({ sized, paper }: OrderPage): Block[] {
   const { bump, droop, later, events } = limits;
   const [most, least] = [figure('bumpTravelRequired').value, figure('droopTravelRequired').value];
   const required =
-    damper?.specified !== false || most === null || least === null
+    most === null || least === null
       ? []
       : [
           [
