@@ -83,7 +83,7 @@ function carRows({ sized, paper }: OrderPage): Row[] {
     ...rowsOf(largest, (one) =>
       wordRow(
         `made up of at ${paper.cells(one.length, 'length')[0]}, ${paper.unit('force', paper.units[0])}`,
-        sumWords(paper, one.parts, 'spring'),
+        sumWords(paper, one.parts),
       ),
     ),
     ...rowsOf(largest, (one) => wordRow('load case, no damping forces', caseWords(one))),

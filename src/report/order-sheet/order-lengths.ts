@@ -48,7 +48,7 @@ export function lengths(page: OrderPage): Block[] {
     wordRow('limit in droop', stopWords(limits.droop)),
     ...rowsOf(toppingOutLoad(sized), (load) => row('topping-out load, static', paper.cells(load, 'force'))),
     ...rowsOf(toppingOutParts(sized), (parts) =>
-      wordRow(`made up of, ${paper.unit('force', units[0])}`, sumWords(paper, parts, 'unsprung ÷ ratio')),
+      wordRow(`made up of, ${paper.unit('force', units[0])}`, sumWords(paper, parts)),
     ),
   ];
   const head = ['', ...units.map((of) => paper.unit('length', of))];
@@ -56,9 +56,11 @@ export function lengths(page: OrderPage): Block[] {
 }
 
 /** What damper lengths that follow from the travel allow for, and which way they may be changed. */
-function allowed({ limits: { bumpStop } }: AxleSizing['input']): string {
+function allowed({ limits: { bumpStop }, sizing }: AxleSizing['input']): string {
   const solid = bumpStop === undefined ? 'compressed' : 'stop solid';
-  return `Extended no shorter, ${solid} no longer than here: they allow for the upper end of the 95 % interval of the required travel with any spring that may be fitted. The damper lengths are rounded outward to whole mm.`;
+  const isCounted = sizing?.order?.lengthTolerance !== undefined;
+  const [within, also] = isCounted ? [' but for the tolerance', 'it and for '] : [', tolerance included', ''];
+  return `Extended no shorter, ${solid} no longer than here${within}: the lengths allow for ${also}the upper end of the 95 % interval of the required travel with any spring that may be fitted. Those of the damper are rounded outward to whole mm.`;
 }
 
 const NO_STOP = 'none known';

@@ -1,8 +1,8 @@
 // Rows of the order's blocks: what each says in the units of the file and in the other ones, or that it is not settled.
 
 import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
-import { finerNumberIn, type Rounding, type Units } from '../../units.ts';
-import { printedParts } from '../sums.ts';
+import { finerNumberIn, fromMetric, type Rounding, type Units } from '../../units.ts';
+import { printed } from '../text.ts';
 import { type Block, heading } from './blocks.ts';
 import type { Cells, OnPaper } from './on-paper.ts';
 import type { LoadParts } from './order-loads.ts';
@@ -87,12 +87,14 @@ export function ranged(low: Cells, high: Cells): Cells {
   return [`${bare(low[0])} to ${high[0]}`, `${bare(low[1])} to ${high[1]}`];
 }
 
-/** Parts of a load in the units of the file, which add up to it as printed: `spring 135 + gas 29`; the one named takes the rounding. */
-export function sumWords({ units, number }: OnPaper, parts: LoadParts, taker: string): string {
-  const [own] = units;
-  const names = Object.keys(parts);
-  const values = printedParts(Object.values(parts), names.indexOf(taker), 'force', own);
-  return names.map((name, k) => `${name} ${number(values[k], 'force', own)}`).join(' + ');
+/** Parts of a load in the units of the file, as `spring 135 + gas 29`: with a digit more where rounded ones do not add up to it. */
+export function sumWords({ units }: OnPaper, parts: LoadParts): string {
+  const shown = Object.values(parts).map((part) => fromMetric(part, 'force', units[0]));
+  const sum = (values: readonly number[]) => values.reduce((all, part) => all + part, 0);
+  const addUp = sum(shown.map(Math.round)) === Math.round(sum(shown));
+  return Object.keys(parts)
+    .map((name, k) => `${name} ${printed(shown[k].toFixed(addUp ? 0 : 1))}`)
+    .join(' + ');
 }
 
 /** Two values that belong together, in one cell for each system. */
