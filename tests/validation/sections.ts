@@ -43,7 +43,7 @@ export const WITHOUT: readonly string[] = [
   'document/many-mistakes.test.ts',
   'document/plausible.test.ts',
   'editor.test.ts',
-  'linkage/motion-wanted.test.ts',
+  'linkage/not-a-motion.test.ts',
   'linkage/strict-input.test.ts',
   'new-kind.test.ts',
   'messages/page.test.ts',
