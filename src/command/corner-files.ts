@@ -8,6 +8,7 @@ import {
   describeSweepEnd,
   drawSweep,
   handMethod,
+  type Limits,
   limits,
   type Sweep,
   sentence,
@@ -55,17 +56,54 @@ export function withoutLoneStop(ends: DocumentCorner['limits']): DocumentCorner[
   return bumpStop === undefined || ends.damper !== undefined ? ends : others;
 }
 
-/** A corner in words: its table through the travel, its limits, and what can be said of both. */
-export function cornerText(name: string, given: DocumentCorner, looks: CornerLooks): string {
+/** A corner as it is printed and written. */
+export interface CornerView {
+  /** Of its files, without their ends. */
+  readonly name: string;
+  /** Its table through the travel, its limits, and what can be said of both. */
+  readonly text: string;
+  readonly csv: string;
+  /** The picture, as an SVG document. */
+  readonly draw: () => string;
+}
+
+/** A corner under the name of its files. */
+export function cornerView(name: string, given: DocumentCorner, looks: CornerLooks): CornerView {
   const { corner, limits: ends, sprungMass: givenMass } = given;
-  const { units, sized, step = units === 'imperial' ? 0.5 * INCH : 10 } = looks;
+  const { units, sized, title = titleOf(name) } = looks;
+  const { limits: found, travel, curves } = cornerCurves(given, { sized });
+  const sprungMass = sized?.figure('sprungMass').value ?? givenMass;
+  const frequency = sized?.springFit?.requiredFrequency ?? FREQUENCY;
+  const hand = handMethod(corner, { ...(sprungMass === undefined ? {} : { sprungMass, frequency }), travel });
+  const wide = () => sweep(corner, { bump: travel.bump + BEYOND, droop: travel.droop + BEYOND });
+  const tyre = ends.tyre === undefined ? {} : { tyre: ends.tyre };
+  return {
+    name,
+    text: textOf(given, { ...looks, title }, { found, travel, curves, hand }),
+    csv: sweepCsv(curves, { units }),
+    draw: () => drawSweep(corner, wide(), { title, limits: found, hand, units, ...tyre }),
+  };
+}
+
+/** What was found of a corner. */
+interface Found {
+  readonly found: Limits;
+  readonly travel: { readonly bump: number; readonly droop: number };
+  readonly curves: Sweep<ColumnOf>;
+  readonly hand: ReturnType<typeof handMethod>;
+}
+
+function textOf(
+  { corner, limits: ends }: DocumentCorner,
+  { units, sized, title, step = units === 'imperial' ? 0.5 * INCH : 10 }: CornerLooks,
+  { found, travel, curves, hand }: Found,
+): string {
   const lines: string[] = [];
   const say = (text: string) => void lines.push(text);
   const tell = (diagnostics: readonly Diagnostic[]) => {
     for (const one of diagnostics) say(folded([`  ${sentence(one, units)}`]));
   };
-  const { limits: found, travel, curves } = cornerCurves(given, { sized });
-  say(`== ${looks.title ?? titleOf(name)} ==\n`);
+  say(`== ${title} ==\n`);
   say(sweepTable(sweep(corner, { ...travel, step }), undefined, units));
 
   say('Limits of the travel');
@@ -84,9 +122,6 @@ export function cornerText(name: string, given: DocumentCorner, looks: CornerLoo
   if (found.donor !== undefined) say('\nThe donor damper');
   tell(found.donor?.diagnostics ?? []);
 
-  const sprungMass = sized?.figure('sprungMass').value ?? givenMass;
-  const frequency = sized?.springFit?.requiredFrequency ?? FREQUENCY;
-  const hand = handMethod(corner, { ...(sprungMass === undefined ? {} : { sprungMass, frequency }), travel });
   say('\nWheel rate by the hand method, beside the exact one');
   tell(hand.defined ? hand.diagnostics : [hand.reason]);
 
@@ -104,33 +139,19 @@ export function cornerText(name: string, given: DocumentCorner, looks: CornerLoo
 /** Writes curves, picture and text of a corner. */
 export function writeCorner(
   folder: string,
-  name: string,
-  given: DocumentCorner,
-  looks: CornerLooks,
+  { name, text, csv, draw }: CornerView,
 ): { readonly what: string; readonly files: readonly string[] }[] {
-  const { corner, limits: ends } = given;
-  const { units, sized } = looks;
-  const { limits: found, travel, curves } = cornerCurves(given, { sized });
-  const hand = handMethod(corner, { travel });
-  const wide = sweep(corner, { bump: travel.bump + BEYOND, droop: travel.droop + BEYOND });
-  const picture = drawSweep(corner, wide, {
-    title: looks.title ?? titleOf(name),
-    limits: found,
-    hand,
-    units,
-    ...(ends.tyre === undefined ? {} : { tyre: ends.tyre }),
-  });
   return [
     {
-      files: [write(folder, `${name}.txt`, `${cornerText(name, given, looks)}\n`)],
+      files: [write(folder, `${name}.txt`, `${text}\n`)],
       what: 'the table through the travel, and its limits',
     },
     {
-      files: [write(folder, `${name}.csv`, sweepCsv(curves, { units }))],
+      files: [write(folder, `${name}.csv`, csv)],
       what: 'every column of the sweep, a row for each mm of travel',
     },
     {
-      files: [write(folder, `${name}.svg`, picture)],
+      files: [write(folder, `${name}.svg`, draw())],
       what: 'the corner at its limits and at ride height, with its curves',
     },
   ];

@@ -2,7 +2,7 @@
 
 import { type DocumentCorner, issueLines, readCorner } from '../index.ts';
 import { toMetric } from '../units.ts';
-import { type CornerLooks, cornerCurves, cornerText, titleOf, writeCorner } from './corner-files.ts';
+import { type CornerLooks, cornerCurves, cornerView, titleOf, writeCorner } from './corner-files.ts';
 import { cornerOf, folderOf, numbersOf, readFile, stemOf, textOf, unitsOf } from './files.ts';
 import { type Given, UsageFault } from './job.ts';
 import { answers } from './lines.ts';
@@ -28,9 +28,10 @@ export function run({ operands: [file], options }: Given): number {
   for (const [axle, one] of chosen) {
     const stem = [stemOf(file), axle].filter((part) => part !== '').join('-');
     const title = car === null ? (name ?? titleOf(stem)) : titleOf(stem);
-    print(`${cornerText(stem, one, { ...looks, title })}\n`);
+    const view = cornerView(stem, one, { ...looks, title });
+    print(`${view.text}\n`);
     if (options.out === undefined) continue;
-    const written = writeCorner(folderOf(String(options.out)), stem, one, { ...looks, title });
+    const written = writeCorner(folderOf(String(options.out)), view);
     print(`Written: ${written.flatMap(({ files }) => files).join(', ')}\n`);
   }
   return 0;

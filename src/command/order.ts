@@ -11,14 +11,14 @@ import {
   readCar,
   reportSheet,
   type Sizing,
-  sheetData,
   sheetHtml,
   sheetJson,
   sheetMarkdown,
   sizeCoilovers,
   sizingSummary,
 } from '../index.ts';
-import { writeCorner } from './corner-files.ts';
+import { reportData } from '../report/order-sheet/report-sheet.ts';
+import { cornerView, writeCorner } from './corner-files.ts';
 import { folderOf, stemOf, textOf, write } from './files.ts';
 import { type Given, IN_CONFLICT, UsageFault } from './job.ts';
 import { answers } from './lines.ts';
@@ -36,12 +36,12 @@ fore and aft but the offset of the shock. Strength, welds, steering, brakes and 
 on the road are matters of local codes and of a licensed engineer or inspector.`;
 
 export function run({ operands: [file], options }: Given): number {
-  if (options.lines) return answers(file, (value) => sheetData(reportSheet(sizeCoilovers(readCar(value)))));
+  if (options.lines) return answers(file, (value) => reportData(sizeCoilovers(readCar(value))));
   if (file === undefined)
     throw new UsageFault('order takes a car file. `jounce start` writes one to fill in.');
   const car = readCar(textOf(file));
   const sizing = saying('Sizing', () => sizeCoilovers(car));
-  if (options.json) printData(sheetData(reportSheet(sizing)));
+  if (options.json) printData(reportData(sizing));
   else writeAll(stemOf(file), String(options.out ?? '.'), car, sizing);
   return sizing.conflicts.some(({ severity }) => severity === 'conflict' || severity === 'error')
     ? IN_CONFLICT
@@ -60,10 +60,13 @@ function writeAll(name: string, out: string, car: ReturnType<typeof readCar>, si
       files: files.map(({ file, text }) => write(folder, file, text)),
     })),
     ...Object.entries(car.corners).flatMap(([axle, given]) =>
-      writeCorner(folder, `${name}-${axle}`, given, {
-        units: sizing.units,
-        sized: sizing.axles.find(({ input }) => input.corner === given.corner),
-      }),
+      writeCorner(
+        folder,
+        cornerView(`${name}-${axle}`, given, {
+          units: sizing.units,
+          sized: sizing.axles.find(({ input }) => input.corner === given.corner),
+        }),
+      ),
     ),
   ];
   print('Written:');

@@ -57,7 +57,7 @@ export function reportSheet(sizing: Sizing, options: ReportSheetOptions = {}): O
   ];
   return {
     title: name === undefined ? title : `${title}: ${name}`,
-    data: { ...sizingData(sizing, CAUTIONS), ...options },
+    data: { ...reportData(sizing), ...options },
     blocks: [
       ...(status === 'notForOrder' ? [NOT_FOR_ORDER] : []),
       paragraph(`${issueOf(sizing, options)} ${axleStatusLine(sizing, SEE)}`),
@@ -71,6 +71,11 @@ export function reportSheet(sizing: Sizing, options: ReportSheetOptions = {}): O
       ...parts,
     ],
   };
+}
+
+/** What a report says as data, without the work of its pictures. */
+export function reportData(sizing: Sizing): Readonly<Record<string, unknown>> {
+  return sizingData(sizing, CAUTIONS);
 }
 
 /** What was printed: the revision that the file stands for, the file, and when. */
