@@ -8,7 +8,6 @@ import * as fc from 'fast-check';
 import {
   axle,
   type CarOnAxles,
-  customCorner,
   doubleWishbone,
   type Equilibrium,
   equilibrium,
@@ -23,7 +22,7 @@ import { modelOf } from '../../src/corner/corner.ts';
 import { wildCorners } from '../support/corners.ts';
 import { expectClose, expectSame, expectWithin } from '../support/tolerance.ts';
 import { CAR, COILOVER, REAR_CORNER } from './car.ts';
-import { BAR, CORNER } from './roadster.ts';
+import { BAR, CORNER, PIVOT as pivot, SWING_AXLE } from './roadster.ts';
 
 const DEGREE = Math.PI / 180;
 /** mm between two solvers of a corner some 700 mm wide, near no dead point. */
@@ -216,25 +215,7 @@ describe('an axle at rest', () => {
   });
 
   it('of swing axles jacks as the line from pivot to contact patch slopes', () => {
-    const pivot = [90, 260] as const;
-    const left = customCorner({
-      drawing: {
-        points: {
-          pivot,
-          wheelCentre: [650, 290],
-          contactPatch: [650, 0],
-          eye: [420, 250],
-          chassisEye: [300, 600],
-        },
-        ground: ['pivot', 'chassisEye'],
-        bodies: { halfShaft: ['pivot', 'wheelCentre', 'contactPatch', 'eye'] },
-      },
-      upright: 'halfShaft',
-      wheelCentre: 'wheelCentre',
-      contactPatch: 'contactPatch',
-      shock: { outer: 'eye', inner: 'chassisEye' },
-    });
-    const linkage = axle({ left });
+    const linkage = axle({ left: SWING_AXLE });
     const car = {
       front: { linkage, sprungMass: 340, unsprungMass: 30, left: { springRate: 40 } },
       sprungCentreOfGravityHeight: 430,

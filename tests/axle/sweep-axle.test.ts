@@ -5,13 +5,13 @@
  */
 
 import * as fc from 'fast-check';
-import { axle, customCorner, doubleWishbone, limits, sweep, sweepAxle, torsionalStiffness } from 'jounce';
+import { axle, doubleWishbone, limits, sweep, sweepAxle, torsionalStiffness } from 'jounce';
 import { type Drawing, drive } from 'jounce/linkage';
 import { describe, expect, it } from 'vitest';
 import { modelOf } from '../../src/corner/corner.ts';
 import { wildCorners } from '../support/corners.ts';
 import { expectClose, expectSame, expectWithin } from '../support/tolerance.ts';
-import { BAR, CORNER } from './roadster.ts';
+import { BAR, CORNER, PATCH as patch, PIVOT as pivot, SWING_AXLE } from './roadster.ts';
 
 const DEGREE = Math.PI / 180;
 
@@ -125,27 +125,12 @@ describe('an axle', () => {
 
   it('of two swing axles is in closed form: each wheel a turn about its pivot', () => {
     // Pivot at [90, 260], patch at [650, 0]: p + |d| (cos, sin)(a), and the ground z = e - y tan p.
-    const [pivot, patch] = [[90, 260] as const, [650, 0] as const];
-    const left = customCorner({
-      drawing: {
-        points: {
-          pivot,
-          wheelCentre: [650, 290],
-          contactPatch: patch,
-          eye: [420, 250],
-          chassisEye: [300, 600],
-        },
-        ground: ['pivot', 'chassisEye'],
-        bodies: { halfShaft: ['pivot', 'wheelCentre', 'contactPatch', 'eye'] },
-      },
-      upright: 'halfShaft',
-      wheelCentre: 'wheelCentre',
-      contactPatch: 'contactPatch',
-      shock: { outer: 'eye', inner: 'chassisEye' },
-    });
     const radius = Math.hypot(patch[0] - pivot[0], patch[1] - pivot[1]);
     const drawn = Math.atan2(patch[1] - pivot[1], patch[0] - pivot[0]);
-    for (const row of sweepAxle(axle({ left }), { heave: [-20, 0, 30], roll: [0, 2, -3] }).rows()) {
+    for (const row of sweepAxle(axle({ left: SWING_AXLE }), {
+      heave: [-20, 0, 30],
+      roll: [0, 2, -3],
+    }).rows()) {
       for (const [side, way] of [
         ['left', 1],
         ['right', -1],
