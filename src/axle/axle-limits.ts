@@ -80,9 +80,21 @@ const ROLLS = [-5, -4, -3, -2, -1, 0, 1, 2, 3, 4, 5];
  * @throws InputError for invalid options, with every issue.
  */
 export function axleLimits(axle: AxleLinkage, options: AxleLimitOptions): AxleLimits {
+  const { rolls, rangeAt, leftUp, rightUp } = limitsOver(axle, options);
+  return { ranges: rolls.map(rangeAt), leftUp, rightUp };
+}
+
+/** The same as a function of the roll, in degrees, beside the rolls that were asked for. */
+export function limitsOver(
+  axle: AxleLinkage,
+  options: AxleLimitOptions,
+): Pick<AxleLimits, 'leftUp' | 'rightUp'> & {
+  readonly rolls: readonly number[];
+  readonly rangeAt: (roll: number) => HeaveRange;
+} {
   const { alone, rolls } = checked(options);
   const { ends, contacts } = placesOf(axle, alone);
-  const at = (roll: number): HeaveRange => {
+  const rangeAt = (roll: number): HeaveRange => {
     const tangent = Math.tan(roll / DEGREES);
     const lie = (way: Way) => ends[way].map((end) => ({ ...end.limit, heave: heaveAt(end, tangent) }));
     const contact = (place: Place | null) => (place === null ? null : heaveAt(place, tangent));
@@ -95,7 +107,8 @@ export function axleLimits(axle: AxleLinkage, options: AxleLimitOptions): AxleLi
   };
   const find = (side: Side, way: Way) => ends[way].find(({ limit }) => limit.side === side) ?? null;
   return {
-    ranges: rolls.map(at),
+    rolls,
+    rangeAt,
     leftUp: rollLimit(find('left', 'droop'), find('right', 'bump')),
     rightUp: rollLimit(find('left', 'bump'), find('right', 'droop')),
   };

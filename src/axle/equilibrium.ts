@@ -138,7 +138,11 @@ export interface NoEquilibrium {
 export function equilibrium(car: CarOnAxles, loads: CarLoads = {}): Equilibrium | NoEquilibrium {
   checkCar(car);
   checkLoads(car, loads);
-  const ready = setUpCar(car);
+  return equilibriumOf(setUpCar(car), loads);
+}
+
+/** The same of a car made ready. */
+export function equilibriumOf(ready: Car, loads: CarLoads): Equilibrium | NoEquilibrium {
   const acting = actingOn(ready, loads);
   const room = roomOf(ready);
   const lifted = axleLifted(ready, acting);

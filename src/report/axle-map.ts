@@ -3,9 +3,9 @@
 import type { AxleLinkage } from '../axle/axle.ts';
 import {
   type AxleLimitOptions,
-  axleLimits,
   type HeaveLimit,
   type HeaveRange,
+  limitsOver,
   type WheelLimit,
 } from '../axle/axle-limits.ts';
 import { MOST_ROLL } from '../axle/sweep-axle.ts';
@@ -59,11 +59,11 @@ export function axleMapPicture(
   layout: PlotLayout = { ...WIDE, height: HEIGHT },
   hasHeading = true,
 ): Picture {
-  const { leftUp, rightUp } = axleLimits(axle, { ...limits, roll: [0] });
+  const { rangeAt, leftUp, rightUp } = limitsOver(axle, limits);
   const from = Math.max(-MOST_ROLL, rightUp?.roll ?? -WIDE_ROLL);
   const to = Math.min(MOST_ROLL, leftUp?.roll ?? WIDE_ROLL);
   const roll = Array.from({ length: STATIONS + 1 }, (_, k) => from + ((to - from) * k) / STATIONS);
-  const { ranges } = axleLimits(axle, { ...limits, roll: [...roll, 0].sort((a, b) => a - b) });
+  const ranges = [...roll, 0].sort((a, b) => a - b).map(rangeAt);
   const heaves = ranges.flatMap(({ bump, droop }) => [bump, droop].flatMap((limit) => limit?.heave ?? []));
   const shown = (mm: number) => shownLength(mm, units);
   const [low, high] = [Math.min(0, ...heaves), Math.max(0, ...heaves)].map(shown);

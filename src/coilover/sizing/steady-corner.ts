@@ -2,8 +2,9 @@
 // the roll of the linear estimate. A left turn: the right wheels are the outer ones. With the downforce of the top speed.
 
 import { axle } from '../../axle/axle.ts';
-import type { CarAxle as AxleOnWheels, CarOnAxles, LateralSplit, WheelCoilover } from '../../axle/car.ts';
-import { type Equilibrium, equilibrium, type NoEquilibrium } from '../../axle/equilibrium.ts';
+import type { CarAxle as AxleOnWheels, LateralSplit, WheelCoilover } from '../../axle/car.ts';
+import { setUpCar } from '../../axle/car-set-up.ts';
+import { type Equilibrium, equilibriumOf, type NoEquilibrium } from '../../axle/equilibrium.ts';
 import { axialForce, totalPush } from '../../corner/axial-force.ts';
 import { AXLES, type Axle } from '../../corner/axles.ts';
 import type { Limit, Limits } from '../../corner/limits/limits.ts';
@@ -36,13 +37,13 @@ export function steadyCornerOf(
   const parts = axles.map(({ state }) => onWheels(state));
   if (height === undefined || parts.length < AXLES.length || parts.some((part) => part === null)) return null;
   const [front, rear] = parts as AxleOnWheels[];
-  const car: CarOnAxles = { front, rear, sprungCentreOfGravityHeight: height };
+  const car = setUpCar({ front, rear, sprungCentreOfGravityHeight: height });
   const { lateralAcceleration = TRAVEL_CASES.lateralAcceleration } = travelCases;
   const speed = downforce === undefined ? null : topSpeedOf(downforce);
   const pressed = (name: Axle) =>
     downforce === undefined || speed === null ? 0 : 2 * cornerDownforce(downforce, name, speed);
   const loads = { lateralAcceleration, downforce: { front: pressed('front'), rear: pressed('rear') } };
-  const [proportional, equal] = SPLITS.map((lateralSplit) => equilibrium(car, { ...loads, lateralSplit }));
+  const [proportional, equal] = SPLITS.map((lateralSplit) => equilibriumOf(car, { ...loads, lateralSplit }));
   return { lateralAcceleration, speed, bySplit: { proportional, equal } };
 }
 
