@@ -110,7 +110,7 @@ describe('an order', () => {
         for (const [label, [name, quantity]] of Object.entries(rows)) {
           const { value } = axle.figure(name);
           const cells = facts[label];
-          if (cells === undefined || value === null || cells[0] === 'to be agreed') continue;
+          if (cells === undefined || value === null || cells[0].startsWith('to be agreed')) continue;
           [own, other].forEach((units, n) => {
             // A frequency has one unit.
             if (cells[n] === undefined || cells[n] === '') return;
@@ -129,7 +129,7 @@ describe('an order', () => {
     sizing.axles.forEach((axle: AxleSizing, k) => {
       const facts = factsOf(sizing, k);
       if (axle.damper === null) {
-        expect(facts.stroke[0]).toBe('to be agreed');
+        expect(facts.stroke[0]).toBe('to be agreed *');
         return;
       }
       facts.stroke.forEach((cell, n) => {
@@ -326,6 +326,32 @@ describe('an order', () => {
     ]);
   });
 
+  it('marks in its rows what decides what is made, and nothing else', () => {
+    const marked = (sizing: Sizing, k: number) =>
+      Object.entries(factsOf(sizing, k)).flatMap(([label, cells]) =>
+        cells.some((cell) => cell.endsWith(' *')) ? [label] : [],
+      );
+    expect(marked(example, 0)).toEqual([]);
+    const rear = marked(example, 1);
+    expect(rear).toContain('body diameter');
+    expect(rear).toContain('extended');
+    expect(rear).toContain('gas force at ride height');
+    expect(factsOf(example, 1)['spring, bump stop: supplied by']).toEqual(['to be agreed', '']);
+    expect(rear).not.toContain('spring, bump stop: supplied by');
+    // An estimate of the minimum permissible length keeps nobody from making the damper.
+    const later = sized((car) => {
+      delete car.corners.front.sizing.springs[1].solidLength;
+      delete car.corners.front.sizing.order.quantity;
+    });
+    expect(factsOf(later, 0)['solid length']).toEqual(['to be agreed', '']);
+    expect(marked(later, 0)).toEqual(['quantity']);
+  });
+
+  it('says on an order that the sheet of an enquiry orders nothing', () => {
+    expect(textOf(example)).toContain('Sheet 2 is an enquiry: it orders nothing.');
+    expect(textOf(sized((car) => delete car.corners.rear))).not.toContain('orders nothing');
+  });
+
   it('says what is to be filled in, and whether its masses were weighed', () => {
     expect(textOf(example)).toContain(
       'Nothing technical. The builder fills in number, revision, date, from and to.',
@@ -429,7 +455,7 @@ describe('an order', () => {
   it('says that the gas force is counted in the spring loads, with its range, and who chooses it', () => {
     const gas = 'gas force at ride height';
     expect(factsOf(example, 0)[gas]).toEqual(['29 lbf (24 to 35)', '131 N (105 to 157)']);
-    expect(factsOf(example, 1)[gas]).toEqual(['30 lbf, assumed', '133 N, assumed']);
+    expect(factsOf(example, 1)[gas]).toEqual(['30 lbf, assumed *', '133 N, assumed *']);
     const [front, rear] = pagesIn(orderSheet(example).blocks).map((page) =>
       flat([page])
         .flatMap((block) => (block.kind === 'text' ? [block.text] : []))
@@ -485,7 +511,7 @@ describe('an order', () => {
       delete car.corners.rear;
       delete car.corners.front.sizing.order.quantity;
     });
-    expect(factsOf(sizing, 0).quantity[0]).toBe('to be agreed');
+    expect(factsOf(sizing, 0).quantity[0]).toBe('to be agreed *');
     expect(rowsIn(orderSheet(sizing).blocks)).toContainEqual(['builder', '* quantity']);
     expect(sizing.status).toBe('enquiry');
   });
@@ -610,7 +636,7 @@ describe('an order', () => {
       sized((car) => delete car.corners.front.sizing.order.mounts.chassis.spacers),
       0,
     );
-    expect(facts.spacers).toEqual(['two, steel', 'to be agreed']);
+    expect(facts.spacers).toEqual(['two of steel, 0.25 each', 'to be agreed *']);
     expect(facts['width in bracket, with spacers'][0]).toBe('1.50 in (38.1 mm)');
   });
 

@@ -239,7 +239,7 @@ describe('one car in inches and in mm', () => {
         const inBoth = block.rows.filter(([label]) => !label.startsWith('made up of'));
         return inBoth.map((written) => {
           // A tolerance in per cent stands once.
-          const row = written.map((cell) => cell.replace(/ ± [^±]* %$/, ''));
+          const row = written.map((cell) => cell.replace(/ ± [^±]* %( \*)?$/, ''));
           if (of.units === 'imperial') return row;
           const cells = isValues && row[2] !== '' ? [row[0], row[2], row[1]] : row;
           return cells.map((cell) =>

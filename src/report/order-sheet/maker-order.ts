@@ -41,14 +41,13 @@ const TITLES: Readonly<Record<Paper, string>> = {
  * made, or with a conflict, is an enquiry; one whose damper is bought says what was bought. What else the sizing found stands in `reportSheet`.
  */
 export function orderSheet(sizing: Sizing): OrderSheet {
-  const { name, axles } = sizing;
-  const pages = axles.map((sized, k) => pageOf(sizing, sized, `sheet ${k + 1} of ${axles.length}`));
-  const papers = pages.map(({ paper }) => paper);
+  const { name, axles, conflicts } = sizing;
+  const papers = axles.map((sized) => paperOf(conflictsOn(sized.axle, conflicts), sized));
   const title = TITLES[papers.every((paper) => paper === papers[0]) ? papers[0] : 'ENQUIRY'];
   return {
     title: name === undefined ? title : `${title}: ${name}`,
     data: orderData(sizing, papers),
-    blocks: pages,
+    blocks: axles.map((_, k) => pageOf(sizing, papers, k)),
   };
 }
 
@@ -57,20 +56,22 @@ const CONFLICTS = 3;
 
 function pageOf(
   sizing: Sizing,
-  sized: AxleSizing,
-  sheet: string,
+  papers: readonly Paper[],
+  k: number,
 ): Block & { readonly kind: 'page'; readonly paper: Paper } {
   const { name, use, units, conflicts, checks } = sizing;
+  const [sized, paper] = [sizing.axles[k], papers[k]];
   const { axle, input } = sized;
   const found = conflictsOn(axle, conflicts);
   const uncertain = conflictsOn(axle, checks).flatMap((one) => uncertainWords(one, units));
   const items = toAgree(sized);
-  const paper = paperOf(found, sized);
   const unit = `${axleName(axle).toLowerCase()} coilover`;
+  const unknown = isBought(input) ? 'not given' : 'to be agreed';
   const page: OrderPage = {
     sized,
     paper: onPaper(units, orderRounding),
-    unknown: isBought(input) ? 'not given' : 'to be agreed',
+    unknown,
+    open: paper === 'ENQUIRY' ? `${unknown} *` : unknown,
     isBought: isBought(input),
     massesFrom: sizing.massesFrom,
   };
@@ -78,7 +79,7 @@ function pageOf(
     kind: 'page',
     title: name === undefined ? capital(unit) : `${name}: ${unit}`,
     paper,
-    sheet,
+    sheet: `sheet ${k + 1} of ${papers.length}`,
     lines: headOf(sizing, sized),
     blocks: [
       paragraph(
@@ -98,7 +99,7 @@ function pageOf(
         ],
       },
       ...car(page),
-      ...agreed(items, paper, headOf(sizing, sized)),
+      ...agreed(items, papers, k, headOf(sizing, sized)),
       ...CAUTIONS.map(paragraph),
       ...(paper === 'AS BOUGHT' ? [] : [{ kind: 'form', ...ANSWERS[paper] } as const]),
     ],
@@ -192,10 +193,7 @@ function standing(
       ? {
           kind: 'stamp',
           text: 'Not to be made yet.',
-          advice: [
-            'Agree the items marked * first: they decide what is made; the others until delivery.',
-            ...uncertain,
-          ].join(' '),
+          advice: ['Agree the items marked * first.', ...uncertain].join(' '),
         }
       : { kind: 'stamp', text: 'Not to be made as it stands.', advice: found },
   ];
@@ -260,16 +258,28 @@ function drawn(page: OrderPage): Block[] {
 }
 
 /** What is to be agreed, with who decides; of what is bought, what the file does not say. */
-function agreed(items: readonly ToAgree[], paper: Paper, head: readonly FormLine[]): Block[] {
+function agreed(
+  items: readonly ToAgree[],
+  papers: readonly Paper[],
+  k: number,
+  head: readonly FormLine[],
+): Block[] {
+  const paper = papers[k];
   if (paper === 'AS BOUGHT') return [];
   const lines = agreeLines(items, paper === 'ENQUIRY');
   return [
-    heading(2, paper === 'ORDER' && lines.length > 0 ? '7 To agree before delivery' : '7 To agree'),
+    heading(2, agreeHeading(paper, lines.length === 0)),
     ...(lines.length === 0
       ? []
       : [{ kind: 'table', head: [], rows: lines, figures: [], label: 'To agree, by who decides' } as const]),
-    ...(paper === 'ORDER' ? [paragraph(toFillIn(head, lines.length === 0))] : []),
+    ...(paper === 'ORDER' ? [paragraph(`${toFillIn(head, lines.length === 0)}${besides(papers)}`)] : []),
   ];
+}
+
+/** The heading of what is to be agreed, with what the mark means. */
+function agreeHeading(paper: Paper, isAllAgreed: boolean): string {
+  if (paper === 'ENQUIRY') return '7 To agree: * decides what is made; the rest until delivery';
+  return isAllAgreed ? '7 To agree' : '7 To agree before delivery';
 }
 
 /** What is written on an order by hand before it goes out. */
@@ -281,6 +291,12 @@ function toFillIn(head: readonly FormLine[], isAllAgreed: boolean): string {
     ...(isAllAgreed ? ['Nothing technical.'] : []),
     ...(blanks.length === 0 ? [] : [`The builder fills in ${listed(blanks)}.`]),
   ].join(' ');
+}
+
+/** That the sheets of the other axles order nothing, where they are enquiries. */
+function besides(papers: readonly Paper[]): string {
+  const enquiry = papers.indexOf('ENQUIRY');
+  return enquiry < 0 ? '' : ` Sheet ${enquiry + 1} is an enquiry: it orders nothing.`;
 }
 
 /** `a, b and c`. */

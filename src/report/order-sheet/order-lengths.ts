@@ -24,7 +24,7 @@ export function lengths(page: OrderPage): Block[] {
   };
   const plain = (name: AxleFigureName) => known(figure(name).value, () => inEach((of) => printed(name, of)));
   const within = (of: Units) => {
-    if (tolerance === undefined) return isBought ? '' : ' ± ____';
+    if (tolerance === undefined) return isBought ? '' : ' ± ____ *';
     return ` ± ${number(tolerance, 'length', of)}`;
   };
   const toTolerance = (name: AxleFigureName) =>

@@ -50,7 +50,7 @@ export function mounts(page: OrderPage): Block[] {
       ...rows('bolt', 'spacers', ({ shape }) => shape?.spacers ?? null),
       ...rows('nut', 'thread', ({ shape }) => size(shape?.bore)),
       ...rows('nut', 'thread pitch', ({ shape }) => pitch(shape?.threadPitch, page)),
-      ...rows('nut', 'nut and bushes', ({ shape }) => shape?.fixing ?? null),
+      ...rows('nut', 'nut and bushes', ({ shape }) => shape?.fixing ?? page.unknown),
       ...rows('upright', 'diameter at the clamp', ({ shape }) =>
         shape?.type === 'weldOn' ? '–' : size(shape?.clampDiameter),
       ),

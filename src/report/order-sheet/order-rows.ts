@@ -13,6 +13,8 @@ export interface OrderPage {
   readonly paper: OnPaper;
   /** What stands where something is not known: to be agreed, or not given for what is bought already. */
   readonly unknown: string;
+  /** The same in a cell, marked where it decides what is made. */
+  readonly open: string;
   readonly isBought: boolean;
   readonly massesFrom: Sizing['massesFrom'];
 }
@@ -46,13 +48,13 @@ export function rowsOf<T>(value: T | null | undefined, of: (value: T) => Row): R
 
 /** A table of rows. */
 export function rowTable(
-  { unknown }: OrderPage,
+  { open }: OrderPage,
   label: string,
   rows: readonly Row[],
   head: readonly string[] = ['', '', ''],
 ): Block {
   const filled = rows.map((cells) => {
-    const known = cells.map((cell) => cell ?? unknown);
+    const known = cells.map((cell) => cell ?? open);
     return [...known, ...head.slice(known.length).map(() => '')];
   });
   return { kind: 'table', head, rows: filled, figures: [], label, spans: true };
@@ -104,5 +106,5 @@ export function joined(a: Cells | null, b: Cells | null): Cells | null {
 
 /** A fraction as a tolerance: `± 3 %`; a gap to write it in where it is not known. */
 export function percentage(fraction: number | undefined): string {
-  return `± ${fraction === undefined ? '__' : Number((100 * fraction).toFixed(1))} %`;
+  return fraction === undefined ? '± __ % *' : `± ${Number((100 * fraction).toFixed(1))} %`;
 }

@@ -28,11 +28,12 @@ export function spring(page: OrderPage): Block[] {
 }
 
 function springRows(page: OrderPage): Row[] {
-  const { sized, paper, isBought } = page;
+  const { sized, paper, isBought, unknown } = page;
   const { spring, input, figure } = sized;
   if (spring === null) return [row('spring', null)];
   const { order = {}, helper } = input.sizing ?? {};
-  const { name, rate, freeLength, solidLength, innerDiameter, outerDiameter, minLengthSource } = spring;
+  const { name, rate, freeLength, solidLength, innerDiameter, outerDiameter, minLength, minLengthSource } =
+    spring;
   const isListed = name !== '' && minLengthSource !== 'wire';
   const value = (of: number | null, quantity: Quantity) =>
     known(of, (one) => (isListed ? paper.givenCells(one, quantity) : paper.cells(one, quantity)));
@@ -49,7 +50,8 @@ function springRows(page: OrderPage): Row[] {
     row('free length', value(freeLength, 'length')),
     row('inner diameter', value(innerDiameter, 'length')),
     ...rowsOf(value(outerDiameter, 'length'), (cells) => row('outer diameter', cells)),
-    row('solid length', value(solidLength, 'length')),
+    // The spring's maker can say it until delivery where the minimum permissible length is known.
+    row('solid length', value(solidLength, 'length') ?? (minLength === null ? null : [unknown, ''])),
     minimum(page, value),
     ...(helper === undefined
       ? []
@@ -128,10 +130,9 @@ function stopRows({ sized: { input }, paper }: OrderPage): Row[] {
 
 /** Who supplies spring and bump stop. */
 function supplied({ sized: { input }, unknown }: OrderPage): Row {
-  const { springSupplier, bumpStopSupplier } = input.sizing?.order ?? {};
+  const { springSupplier = unknown, bumpStopSupplier = unknown } = input.sizing?.order ?? {};
   if (springSupplier === bumpStopSupplier) return wordRow('spring, bump stop: supplied by', springSupplier);
-  const both = [springSupplier, bumpStopSupplier].map((who) => who ?? unknown);
-  return wordRow('spring / bump stop: supplied by', both.join(' / '));
+  return wordRow('spring / bump stop: supplied by', `${springSupplier} / ${bumpStopSupplier}`);
 }
 
 function stopTable({ sized: { input }, paper: { units, unit, number, givenCells } }: OrderPage): Block[] {

@@ -99,7 +99,10 @@ function valvingRows(page: OrderPage): Row[] {
     ...(dampingTable.length === 0
       ? []
       : [
-          wordRow('tolerance of forces', forceTolerance === undefined ? null : percentage(forceTolerance)),
+          wordRow(
+            'tolerance of forces',
+            forceTolerance === undefined ? null : `${percentage(forceTolerance)} of each force`,
+          ),
           ...(isAdjustable(order) ? [wordRow('table at adjuster setting', order.adjusterSetting)] : []),
         ]),
     ...slopeRows(page),
@@ -131,7 +134,7 @@ function gasForce({ sized: { figure, input }, paper, isBought }: OrderPage): Cel
   const { value, lower, upper } = figure('gasForce');
   if (value === null) return null;
   const [own, other] = paper.cells(value, 'force');
-  const assumed = !isBought && isGasAssumed(input) ? ', assumed' : '';
+  const assumed = !isBought && isGasAssumed(input) ? ', assumed *' : '';
   if (lower === null || upper === null || lower === upper) return [`${own}${assumed}`, `${other}${assumed}`];
   const [low, high] = [paper.cells(lower, 'force'), paper.cells(upper, 'force')];
   return [

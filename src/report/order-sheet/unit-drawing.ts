@@ -251,7 +251,7 @@ function threads(at: At, [from, to]: readonly [number, number], radius: number):
   return marks;
 }
 
-/** The half of a spring's coils that lies in front of the body, or behind it. */
+/** The half of a spring's coils that lies in front of the body, or behind it: together they reach from seat to seat. */
 function coil(
   at: At,
   { radius, wire, coils }: SpringShape,
@@ -263,7 +263,7 @@ function coil(
   const pitch = (to - from - wire) / coils;
   if (!(pitch > 0)) return [];
   const width = Math.max(1.4, Math.min(wire, pitch * 1.5) * at.px);
-  return Array.from({ length: front ? coils : coils - 1 }, (_, k): Element[] => {
+  return Array.from({ length: coils }, (_, k): Element[] => {
     const start = from + wire / 2 + k * pitch;
     const [a, b] = front
       ? [at(start, -radius), at(start + pitch / 2, radius)]
