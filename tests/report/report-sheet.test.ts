@@ -14,7 +14,7 @@ import {
 import { describe, expect, it } from 'vitest';
 import { axleName } from '../../src/corner/axles.ts';
 import { limitWords } from '../../src/report/order-sheet/limit-words.ts';
-import { toAgree } from '../../src/report/order-sheet/to-agree.ts';
+import { MARK, toAgree } from '../../src/report/order-sheet/to-agree.ts';
 import { numberIn } from '../../src/units.ts';
 import { car } from '../coilover/cars.ts';
 import { exampleText } from '../document/support.ts';
@@ -245,7 +245,7 @@ describe('a report', () => {
     });
 
     it('asks what the order asks, in its words; of what is bought only what is new', () => {
-      const tables = tablesOf(printed, 'To agree');
+      const tables = ['To agree', `To agree: ${MARK}`].flatMap((title) => tablesOf(printed, title));
       for (const axle of sizing.axles) {
         const rows = tables.flatMap(({ rows }) => rows).filter(([name]) => name === axleName(axle.axle));
         const asked = rows.map(([, , what]) => what).join('; ');

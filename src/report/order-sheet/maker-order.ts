@@ -20,7 +20,7 @@ import { mounts } from './order-mounts.ts';
 import { moreDecimals, type OrderPage, orderRounding } from './order-rows.ts';
 import { spring } from './order-spring.ts';
 import { valving } from './order-valving.ts';
-import { agreeLines, type ToAgree, toAgree } from './to-agree.ts';
+import { agreeLines, MARK, type ToAgree, toAgree } from './to-agree.ts';
 import { drawUnit } from './unit-drawing.ts';
 import { belowMinimum } from './unit-shape.ts';
 import { isLying, standOf } from './unit-stand.ts';
@@ -278,7 +278,7 @@ function agreed(
 
 /** The heading of what is to be agreed, with what the mark means. */
 function agreeHeading(paper: Paper, isAllAgreed: boolean): string {
-  if (paper === 'ENQUIRY') return '7 To agree: * decides what is made; the rest until delivery';
+  if (paper === 'ENQUIRY') return `7 To agree: ${MARK}`;
   return isAllAgreed ? '7 To agree' : '7 To agree before delivery';
 }
 

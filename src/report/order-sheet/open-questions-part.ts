@@ -5,8 +5,8 @@ import { isBought } from '../../coilover/sizing/unsettled.ts';
 import { axleName } from '../../corner/axles.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import { sentence } from '../../sentences/sentence.ts';
-import { type Block, heading, list, paragraph, table } from './blocks.ts';
-import { agreeLines, toAgree } from './to-agree.ts';
+import { type Block, heading, list, table } from './blocks.ts';
+import { agreeLines, MARK, toAgree } from './to-agree.ts';
 
 /** Inputs of an axle that the order does not ask for. */
 const NOT_ON_ORDER = ['sizing', 'target', 'tyreRate'];
@@ -24,13 +24,12 @@ export function openQuestionsPart({ openQuestions, axles, units }: Sizing): Bloc
     ]),
   );
   if (own.length === 0 && rows.length === 0) return [];
+  const isMarked = rows.some(([, , what]) => what.includes('* '));
+  const title = `To agree${isMarked ? `: ${MARK}` : ''}`;
   return [
     heading(2, 'Open questions'),
     ...(own.length === 0 ? [] : [list(own)]),
-    ...(rows.length === 0 ? [] : [table('To agree', ['axle', 'who decides', 'to agree'], rows, [])]),
-    ...(rows.some(([, , what]) => what.includes('* '))
-      ? [paragraph('* Without this the coilover cannot be made.')]
-      : []),
+    ...(rows.length === 0 ? [] : [table(title, ['axle', 'who decides', 'to agree'], rows, [])]),
   ];
 }
 

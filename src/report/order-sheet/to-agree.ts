@@ -66,6 +66,9 @@ export function toAgree(sized: AxleSizing): ToAgree[] {
   }));
 }
 
+/** What an asterisk means. */
+export const MARK = '* decides what is made; the rest until delivery';
+
 /** The same in a line for each who decides. */
 export function agreeLines(items: readonly ToAgree[], isMarked: boolean): [who: string, what: string][] {
   return (['builder', 'builder and maker', 'maker', 'spring maker'] as const).flatMap(
