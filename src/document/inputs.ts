@@ -730,7 +730,7 @@ export interface MountInput {
   readonly referenceFace?: string | undefined;
   /** Diameter of a strut where the upright clamps it. Unit: mm, or in (imperial). */
   readonly clampDiameter?: number | undefined;
-  /** Bearing of a strut’s top mount, in words. */
+  /** Bearing of the end, in words: spherical or bush, and its width. */
   readonly bearing?: string | undefined;
 }
 

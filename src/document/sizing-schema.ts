@@ -229,7 +229,10 @@ const mountSchema = z
       .describe('Face of a stud that lengths are taken to, in words: its shoulder, as a rule.')
       .optional(),
     clampDiameter: size('Diameter of a strut where the upright clamps it').optional(),
-    bearing: z.string().describe('Bearing of a strut’s top mount, in words.').optional(),
+    bearing: z
+      .string()
+      .describe('Bearing of the end, in words: spherical or bush, and its width.')
+      .optional(),
   })
   .describe('What one end of the coilover is to be.');
 

@@ -119,13 +119,16 @@ describe('pictures of order and report', () => {
   it('have the same minus sign as the papers around them', () => {
     const hyphen = /.{0,20}(?<![\p{L}\d.)])-\d.{0,10}/u;
     for (const sizing of [sized(), carWith(CONFLICT)]) {
-      for (const sheet of [orderSheet(sizing), reportSheet(sizing)]) {
+      for (const [sheet, hasNegative] of [
+        [orderSheet(sizing), false],
+        [reportSheet(sizing), true],
+      ] as const) {
         const words = sheetHtml(sheet)
           .replace(/<style.*?<\/style>/gs, '')
           .replace(/<[^>]*>/g, '\n');
         for (const text of [words, sheetMarkdown(sheet)]) {
           expect(hyphen.exec(text)?.[0] ?? '').toBe('');
-          expect(text).toMatch(/\u2212\d/);
+          if (hasNegative) expect(text).toMatch(/\u2212\d/);
         }
       }
     }

@@ -133,7 +133,7 @@ describe('an order', () => {
         return;
       }
       facts.stroke.forEach((cell, n) => {
-        const stroke = Number(cell);
+        const stroke = Number(numbersOf(cell)[0]);
         const [compression, rebound] = numbersOf(facts['stroke, compression / rebound'][n]).map(Number);
         expect(compression + rebound).toBeCloseTo(stroke, 6);
         const [extended, compressed] = ['extended', 'compressed, no bump stop'].map((label) =>
@@ -229,7 +229,7 @@ describe('an order', () => {
 
   it('asks of the end bearings what they use, and gives what they allow apart from that', () => {
     const facts = factsOf(example, 0);
-    expect(facts['misalignment from ride height']).toEqual(['0.0 deg', '−3.2 to +3.0 deg']);
+    expect(facts['misalignment used, either way']).toEqual(['0.0 deg', '3.2 / 3.0 deg']);
     expect(facts['bearing rating, each side']).toEqual(['±14 deg', '±14 deg']);
     expect(facts['bolt axis'][1]).toBe('transverse plane, square to coilover');
   });
@@ -250,13 +250,13 @@ describe('an order', () => {
   it.each<[string, RegExp, (sizing: Json) => void]>([
     [
       'both mounts',
-      /^\* type and size of the wheel end; .*\* type and size of the chassis end/,
+      /^\* type and size at the wheel end; .*\* type and size at the chassis end/,
       ({ order }) => delete order.mounts,
     ],
-    ['a mount', /^\* type and size of the chassis end/, ({ order }) => delete order.mounts.chassis],
+    ['a mount', /^\* type and size at the chassis end/, ({ order }) => delete order.mounts.chassis],
     ['body up or down', /^\* body up or down/, ({ order }) => delete order.bodyEnd],
     ['the spring', /^\* free length/, (sizing) => delete sizing.springs],
-    ['the knee', /^\* forces above low speed$/, (sizing) => delete sizing.damping.kneeSpeed],
+    ['the knee', /^\* forces at high speed$/, (sizing) => delete sizing.damping.kneeSpeed],
     ['the dead length', /^\* whether this stroke fits/, (sizing) => delete sizing.deadLength],
     ['the perch', /^\* range of the perch; \* thread pitch of the perch$/, (sizing) => delete sizing.perch],
   ])('is an enquiry while %s is to be agreed, and marks that', (_, mark, change) => {
@@ -333,7 +333,7 @@ describe('an order', () => {
       );
     expect(marked(example, 0)).toEqual([]);
     const rear = marked(example, 1);
-    expect(rear).toContain('body diameter');
+    expect(rear).toContain('body diameter inside the spring');
     expect(rear).toContain('extended');
     expect(rear).toContain('gas force at ride height');
     expect(factsOf(example, 1)['spring, bump stop: supplied by']).toEqual(['to be agreed', '']);
@@ -446,7 +446,7 @@ describe('an order', () => {
   });
 
   it('says of a gas pressure that is an estimate between what it lies, and gives one that is known alone', () => {
-    const row = 'gauge pressure at ride height';
+    const row = 'gauge pressure, cold, at ride height';
     expect(factsOf(example, 0)[row]).toEqual(['150 psi (120 to 180)', '10.3 bar (8.3 to 12.4)']);
     const known = sized((car) => (car.corners.front.sizing.gas.pressure = 150));
     expect(factsOf(known, 0)[row]).toEqual(['150 psi', '10.3 bar']);
@@ -461,13 +461,15 @@ describe('an order', () => {
         .flatMap((block) => (block.kind === 'text' ? [block.text] : []))
         .join(' '),
     );
-    expect(front).toContain('allow for the gas force below: the maker chooses the charge within its range.');
-    expect(rear).toContain('allow for the gas force below, an assumption: to be agreed.');
+    expect(front).toContain(
+      'taken as constant through the stroke: the maker chooses the charge within its range.',
+    );
+    expect(rear).toContain('taken as constant through the stroke: an assumption, to be agreed.');
     const items = (k: number) => rowsIn([pagesIn(orderSheet(example).blocks)[k]]).map((cells) => cells[1]);
     expect(items(1).join()).toContain('* gas force at ride height');
     expect(items(0).join()).not.toContain('* ');
     const known = sized((car) => (car.corners.front.sizing.gas.pressure = 150));
-    expect(textOf(known)).toContain('allow for the gas force below: charge to its pressure.');
+    expect(textOf(known)).toContain('taken as constant through the stroke: charge to its pressure.');
   });
 
   it('marks a split of the damper forces that is assumed', () => {
@@ -532,7 +534,7 @@ describe('an order', () => {
     const above = factsOf(bends, 0)['high-speed slope, comp. / reb.'];
     expect(Number(numbersOf(above[0])[0])).toBeCloseTo((0.4 * atKnee) / 5, 1);
     expect(rows(example, 0).map(([speed]) => speed)[0]).toBe('1 (25)');
-    expect(factsOf(example, 1).knee).toEqual(['none given; linear to 20 in/s (508 mm/s)', '']);
+    expect(factsOf(example, 1).knee).toEqual(['none given *; linear to 20 in/s (508 mm/s)', '']);
     // Bought by a force table: 9.5 lbf are 42.3 N.
     expect(rows(weighed, 1)[0]).toEqual(['1 (25)', '9.5 (42)', '14 (62)']);
     expect(Object.keys(factsOf(weighed, 1))).not.toContain('knee');
@@ -556,7 +558,7 @@ describe('an order', () => {
     expect(facts['perch setting'][0]).toBe('follows from the free length');
     const { value, upper } = example.axles[1].figure('springTravelRequired');
     expect(upper).toBeGreaterThan(value ?? Number.NaN);
-    const [travel, most] = ['spring travel, free to full bump', 'spring travel, 95 % upper end'].map(
+    const [travel, most] = ['spring travel, free to full bump', 'spring travel, at most (95 %)'].map(
       (label) => numbersOf(facts[label][0])[0],
     );
     expect([travel, most]).toEqual(
@@ -625,10 +627,10 @@ describe('an order', () => {
     expect(facts['nut and bushes']).toEqual(['–', 'lock nut, two bushes']);
     expect([facts['bolt axis'][1], facts['bearing rating, each side'][1]]).toEqual(['–', '–']);
     // A stud turns with the coilover, as an eye whose bolt lies in the plane.
-    expect(facts['misalignment from ride height'][1]).toBe('−3.2 to +3.0 deg');
+    expect(facts['misalignment used, either way'][1]).toBe('3.2 / 3.0 deg');
     expect(withStud(given).status).toBe('order');
     expect(withStud({}).status).toBe('enquiry');
-    expect(textOf(withStud({}))).toMatch(/thread pitch of the chassis end.*face that lengths are taken to/);
+    expect(textOf(withStud({}))).toMatch(/thread pitch at the chassis end.*face that lengths are taken to/);
   });
 
   it('invents no spacers, and says that a width is over them', () => {
@@ -636,8 +638,8 @@ describe('an order', () => {
       sized((car) => delete car.corners.front.sizing.order.mounts.chassis.spacers),
       0,
     );
-    expect(facts.spacers).toEqual(['two of steel, 0.25 each', 'to be agreed *']);
-    expect(facts['width in bracket, with spacers'][0]).toBe('1.50 in (38.1 mm)');
+    expect(facts.spacers).toEqual(['two, 0.3125 thick', 'to be agreed *']);
+    expect(facts['width in bracket, with spacers'][0]).toBe('1.25 in (31.8 mm)');
   });
 
   it('of a strut that is the coilover asks what a strut has', () => {

@@ -185,6 +185,7 @@ function picture(svg: string, name: '' | 'wide' | 'narrow'): string {
 
 /** Labels with what stands in them; a line to write on where nothing does. */
 function form(lines: readonly FormLine[], attributes = ''): string {
+  if (lines.length === 0) return '';
   const items = lines.map(
     ({ label, value }) => `<div><dt>${escaped(label)}</dt> <dd>${escaped(value ?? '')}</dd></div>`,
   );

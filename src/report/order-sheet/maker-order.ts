@@ -80,13 +80,14 @@ function pageOf(
     title: name === undefined ? capital(unit) : `${name}: ${unit}`,
     paper,
     sheet: `sheet ${k + 1} of ${papers.length}`,
-    lines: headOf(sizing, sized),
+    lines: headOf(sizing, sized, paper),
     blocks: [
       paragraph(
         [
           ...(use === undefined ? [] : [ended(use.trim())]),
           reference(page),
           rideHeight(sizing, page),
+          GOVERNING[units],
           DIRECTIONS,
         ].join(' '),
       ),
@@ -99,7 +100,7 @@ function pageOf(
         ],
       },
       ...car(page),
-      ...agreed(items, papers, k, headOf(sizing, sized)),
+      ...agreed(items, papers, k, headOf(sizing, sized, paper), page),
       ...CAUTIONS.map(paragraph),
       ...(paper === 'AS BOUGHT' ? [] : [{ kind: 'form', ...ANSWERS[paper] } as const]),
     ],
@@ -119,17 +120,28 @@ function paperOf(found: readonly Diagnostic[], sized: AxleSizing): Paper {
 }
 
 /** Revision and date are those of the order that the file stands for, else those that were bought by. */
-function headOf({ order }: Sizing, { input: { ordered } }: AxleSizing): FormLine[] {
+function headOf({ order }: Sizing, { input: { ordered } }: AxleSizing, paper: Paper): FormLine[] {
   const { revision = null, date = null } = order ?? ordered ?? {};
-  return [
-    { label: 'No.', value: null },
+  const known = [
     { label: 'Revision', value: revision },
     { label: 'Date', value: date },
+  ];
+  // Nothing is left to be written on what was bought.
+  if (paper === 'AS BOUGHT') return known.filter(({ value }) => value !== null);
+  return [
+    { label: 'No.', value: null },
+    ...known,
     { label: 'From', value: null },
     { label: 'To', value: null },
     { label: 'Supersedes', value: null },
   ];
 }
+
+/** Which of two values holds where their roundings differ. */
+const GOVERNING: Readonly<Record<Units, string>> = {
+  imperial: 'Inches govern.',
+  metric: 'Millimetres govern.',
+};
 
 const DIRECTIONS = 'Bump = wheel up; compression = damper shortens.';
 
@@ -186,7 +198,8 @@ function standing(
       : [{ kind: 'stamp', text: 'Not certain.', advice: uncertain.join(' ') }];
   }
   if (paper === 'AS BOUGHT') {
-    return [{ kind: 'stamp', text: 'The damper is bought: this is a record, not an order.', advice: found }];
+    const advice = conflicts.length === 0 ? found : `${found} The report says what to change.`;
+    return [{ kind: 'stamp', text: 'The damper is bought: this is a record, not an order.', advice }];
   }
   return [
     conflicts.length === 0
@@ -251,7 +264,7 @@ function drawn(page: OrderPage): Block[] {
           : [
               `Compressed, the spring would be ${paper.both(under.length, 'length')} long, below its ${under.limit}: ${under.isDrawn ? 'dashed' : 'not drawn'}.`,
             ]),
-        'Shapes of ends, seats and coils are the maker’s.',
+        'Shapes, and diameters that no table has, are the maker’s.',
       ].join(' '),
     ),
   ];
@@ -263,6 +276,7 @@ function agreed(
   papers: readonly Paper[],
   k: number,
   head: readonly FormLine[],
+  { massesFrom }: OrderPage,
 ): Block[] {
   const paper = papers[k];
   if (paper === 'AS BOUGHT') return [];
@@ -272,7 +286,13 @@ function agreed(
     ...(lines.length === 0
       ? []
       : [{ kind: 'table', head: [], rows: lines, figures: [], label: 'To agree, by who decides' } as const]),
-    ...(paper === 'ORDER' ? [paragraph(`${toFillIn(head, lines.length === 0)}${besides(papers)}`)] : []),
+    ...(paper === 'ORDER'
+      ? [
+          paragraph(
+            `${toFillIn(head, lines.length === 0)}${massesFrom === 'estimate' ? ' The masses are estimated: the builder orders on them.' : ''}${besides(papers)}`,
+          ),
+        ]
+      : []),
   ];
 }
 

@@ -33,7 +33,7 @@ export function body(page: OrderPage): Block[] {
   return [
     ...orderBlock(page, '3 Body', [
       wordRow('position', position(page)),
-      row('body diameter', size(order.bodyDiameter)),
+      row('body diameter inside the spring', size(order.bodyDiameter)),
       row('maximum spring outer diameter', size(order.maxSpringOuterDiameter)),
       ...rowsOf(size(order.springClearance), (cells) => row('clearance, spring to body', cells)),
       perchSetting(page),
@@ -96,6 +96,9 @@ const ENDED_BY: Readonly<Record<PerchLimitCause, string>> = {
   springLoose: 'spring loose',
 };
 
+/** For the mean of both sides. */
+const USABLE = 'perch setting, usable';
+
 /** Settings at which travel and spring are right, and what is not below and above them. */
 function usableRange({ sized: { perch }, paper }: OrderPage): Row[] {
   if (perch === null) return [];
@@ -108,12 +111,9 @@ function usableRange({ sized: { perch }, paper }: OrderPage): Row[] {
   const ends = [low, high].map((one) => (one === undefined ? '–' : ENDED_BY[one.cause]));
   return [
     usable === null
-      ? wordRow('usable at the mean mass', 'none')
-      : row(
-          'usable at the mean mass',
-          ranged(paper.cells(usable.min, 'length'), paper.cells(usable.max, 'length')),
-        ),
-    wordRow('not usable below / above', ends.join(' / ')),
+      ? wordRow(USABLE, 'none')
+      : row(USABLE, ranged(paper.cells(usable.min, 'length'), paper.cells(usable.max, 'length'))),
+    wordRow('below / above that', ends.join(' / ')),
   ];
 }
 

@@ -2,12 +2,14 @@
 
 import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
+import { unsettledOn } from '../../coilover/sizing/unsettled.ts';
 import type { LimitCause } from '../../corner/limits/limits.ts';
 import type { Units } from '../../units.ts';
 import { printedFigure } from '../margins.ts';
 import { type Block, paragraph } from './blocks.ts';
 import { limitWords } from './limit-words.ts';
 import type { Cells } from './on-paper.ts';
+import { staticOffset } from './order-car.ts';
 import { toppingOutLoad, toppingOutParts } from './order-loads.ts';
 import { known, type OrderPage, orderBlock, row, rowsOf, slashed, sumWords, wordRow } from './order-rows.ts';
 
@@ -23,19 +25,27 @@ export function lengths(page: OrderPage): Block[] {
     return mm === null ? '–' : number(mm, 'length', of);
   };
   const plain = (name: AxleFigureName) => known(figure(name).value, () => inEach((of) => printed(name, of)));
-  const within = (of: Units) => {
-    if (tolerance === undefined) return isBought ? '' : ' ± ____ *';
+  // Lengths that follow from the travel are bounds: what is off them goes outward.
+  const blank = (outward: Outward) =>
+    damper?.specified !== false ? '± ____' : outward === 'longer' ? '+ ____ / − 0' : '+ 0 / − ____';
+  const within = (of: Units, outward: Outward) => {
+    if (tolerance === undefined) return isBought ? '' : ` ${blank(outward)} *`;
     return ` ± ${number(tolerance, 'length', of)}`;
   };
-  const toTolerance = (name: AxleFigureName) =>
-    known(figure(name).value, () => inEach((of) => `${printed(name, of)}${within(of)}`));
+  const toTolerance = (name: AxleFigureName, outward: Outward) =>
+    known(figure(name).value, () => inEach((of) => `${printed(name, of)}${within(of, outward)}`));
+  const isStrokeOpen = !isBought && unsettledOn(sized).some(({ item }) => item === 'strokeFits');
+  const stroke = known(
+    plain('stroke'),
+    ([own, other]): Cells => (isStrokeOpen ? [`${own} *`, `${other} *`] : [own, other]),
+  );
   const rows = [
     wordRow('quantity', known(order.quantity, String)),
     wordRow('left and right, alike or handed', order.handed),
-    row('extended', toTolerance('extendedLength')),
+    row('extended', toTolerance('extendedLength', 'longer')),
     row('at ride height', plain('designLength')),
-    row('compressed, no bump stop', toTolerance('compressedLength')),
-    row('stroke', damper === null ? null : plain('stroke')),
+    row('compressed, no bump stop', toTolerance('compressedLength', 'shorter')),
+    row('stroke', damper === null ? null : stroke),
     ...(damper === null
       ? []
       : [
@@ -55,12 +65,15 @@ export function lengths(page: OrderPage): Block[] {
   return [...orderBlock(page, '1 Lengths', rows, head), ...travels(page)];
 }
 
+/** Which way a length may be off. */
+type Outward = 'longer' | 'shorter';
+
 /** What damper lengths that follow from the travel allow for, and which way they may be changed. */
 function allowed({ limits: { bumpStop }, sizing }: AxleSizing['input']): string {
   const solid = bumpStop === undefined ? 'compressed' : 'stop solid';
   const isCounted = sizing?.order?.lengthTolerance !== undefined;
   const [within, also] = isCounted ? [' but for the tolerance', 'it and for '] : [', tolerance included', ''];
-  return `Extended no shorter, ${solid} no longer than here${within}: the lengths allow for ${also}the upper end of the 95 % interval of the required travel with any spring that may be fitted. Those of the damper are rounded outward to whole mm.`;
+  return `Extended no shorter, ${solid} no longer than here${within}: the lengths allow for ${also}the upper end of the 95 % interval of the required travel whichever spring is fitted. Damper lengths are rounded outward to whole mm.`;
 }
 
 const NO_STOP = 'none known';
@@ -106,12 +119,13 @@ function travels({ sized, paper }: OrderPage): Block[] {
       : [[words, paper.both(Math.abs(found.travel), 'length'), paper.both(length, 'length')]];
   });
   const rows = [...required, ...met];
+  const ride = staticOffset(sized, paper) === null ? 'ride height' : 'design ride height';
   return rows.length === 0
     ? []
     : [
         {
           kind: 'table',
-          head: ['wheel, from ride height', 'wheel travel', 'eye to eye'],
+          head: [`wheel, from ${ride}`, 'wheel travel', 'eye to eye'],
           rows,
           figures: [],
           label: 'Wheel travel from ride height, with the length of the coilover',

@@ -4,7 +4,6 @@ import { bearingOf, ENDS, type End, type Hold, holdOf } from '../../coilover/siz
 import { modelOf } from '../../corner/corner.ts';
 import { type BearingUse, bearingUses } from '../../corner/limits/misalignment.ts';
 import { fromMetric, INCH } from '../../units.ts';
-import { printed } from '../text.ts';
 import type { Block } from './blocks.ts';
 import { endNames } from './end-names.ts';
 import { type OrderPage, orderBlock, type Row } from './order-rows.ts';
@@ -47,6 +46,9 @@ export function mounts(page: OrderPage): Block[] {
       ['type', ...both.map(({ shape }) => (shape?.type === undefined ? null : TYPES[shape.type]))],
       ...rows('bolt', 'bore for the bolt', ({ shape }) => size(shape?.bore)),
       ...rows('bolt', 'width in bracket, with spacers', ({ shape }) => size(shape?.width)),
+      ...(both.some(({ hold, shape }) => hold === 'bolt' && shape?.bearing !== undefined)
+        ? rows('bolt', 'bearing', ({ shape }) => shape?.bearing ?? page.unknown)
+        : []),
       ...rows('bolt', 'spacers', ({ shape }) => shape?.spacers ?? null),
       ...rows('nut', 'thread', ({ shape }) => size(shape?.bore)),
       ...rows('nut', 'thread pitch', ({ shape }) => pitch(shape?.threadPitch, page)),
@@ -56,7 +58,7 @@ export function mounts(page: OrderPage): Block[] {
       ),
       ...(chassis === 'top mount' ? [['top bearing', '–', ends.chassis?.bearing ?? null] as const] : []),
       ...rows('bolt', 'bolt axis', ({ bearing }) => (bearing === undefined ? null : BOLTS[bearing.boltAxis])),
-      ['misalignment from ride height', ...both.map(({ end, hold }) => misalignment(useOf(page, end, hold)))],
+      ['misalignment used, either way', ...both.map(({ end, hold }) => misalignment(useOf(page, end, hold)))],
       ...rows('bolt', 'bearing rating, each side', ({ bearing }) =>
         bearing === undefined ? null : `±${bearing.maxMisalignment} deg`,
       ),
@@ -92,12 +94,8 @@ function pitch(mm: number | undefined, { paper }: OrderPage): string | null {
 function misalignment(use: BearingUse | null | undefined): string | null {
   if (use === undefined) return null;
   if (use === null) return '–';
-  const [low, high] = [use.misalignment.min, use.misalignment.max].map(signed);
-  return low === high ? `${low} deg` : `${low} to ${high} deg`;
-}
-
-function signed(angle: number): string {
-  const text = angle.toFixed(1);
-  if (Number(text) === 0) return '0.0';
-  return angle > 0 ? `+${text}` : printed(text);
+  const [one, other] = [-use.misalignment.min, use.misalignment.max].map((angle) =>
+    Math.max(0, angle).toFixed(1),
+  );
+  return one === other ? `${one} deg` : `${one} / ${other} deg`;
 }

@@ -2,7 +2,7 @@
 
 import type { AxleFigureName } from '../../coilover/sizing/numbers.ts';
 import type { Quantity } from '../../units.ts';
-import { printedSpringLength } from '../margins.ts';
+import { printedMargin, printedSpringLength } from '../margins.ts';
 import type { Block } from './blocks.ts';
 import type { Cells } from './on-paper.ts';
 import { designSpringForce } from './order-loads.ts';
@@ -112,12 +112,18 @@ function atRideHeight({ sized, paper }: OrderPage): Row {
 }
 
 /** Compression at the bump limit, with the upper end of its interval, which the spring must have too. */
-function atFullBump({ sized: { figure }, paper }: OrderPage): Row[] {
+function atFullBump({ sized: { figure, spring, input }, paper }: OrderPage): Row[] {
   const { value, upper } = figure('springTravelRequired');
   const cells = (mm: number) => paper.cells(mm, 'length');
+  const free = input.sizing?.helper === undefined ? (spring?.freeLength ?? null) : null;
+  const length =
+    value === null || free === null
+      ? null
+      : paper.cellsOf((of) => printedMargin(value, free, of, paper.rounding), 'length');
   return [
     row('spring travel, free to full bump', known(value, cells)),
-    ...(upper === value ? [] : rowsOf(upper, (mm) => row('spring travel, 95 % upper end', cells(mm)))),
+    ...rowsOf(length, (at) => row('spring length at full bump', at)),
+    ...(upper === value ? [] : rowsOf(upper, (mm) => row('spring travel, at most (95 %)', cells(mm)))),
   ];
 }
 

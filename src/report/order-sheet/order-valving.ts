@@ -67,7 +67,8 @@ function forces(page: OrderPage): Block[] {
     bought === undefined && damping !== undefined
       ? [`target damping ratio ${damping.ratio} at ride height`]
       : [];
-  const split = isSplitAssumed(sized) ? [`compression to rebound ${ASSUMED_SPLIT}, assumed`] : [];
+  const mark = page.isBought ? '' : ' *';
+  const split = isSplitAssumed(sized) ? [`compression to rebound ${ASSUMED_SPLIT}, assumed${mark}`] : [];
   const title = `${axleName(sized.axle)}: damper force at each shaft speed`;
   const rows = thinned(dampingTable, ({ speed }) => speed === knee?.speed);
   return [
@@ -108,7 +109,7 @@ function valvingRows(page: OrderPage): Row[] {
     ...slopeRows(page),
     row('gas force at ride height', gas === undefined ? null : gasForce(page)),
     ...rowsOf(input.sizing?.gas?.pressure, (pressure) =>
-      row('gauge pressure at ride height', withInterval(pressure, page)),
+      row('gauge pressure, cold, at ride height', withInterval(pressure, page)),
     ),
     row(
       'shaft diameter',
@@ -121,9 +122,9 @@ function valvingRows(page: OrderPage): Row[] {
 function gasWords({ sized: { input }, isBought }: OrderPage): string {
   const { gas } = input.sizing ?? {};
   if (gas === undefined) return isBought ? '' : 'Spring loads leave the gas force out: to be agreed.';
-  const counted = 'Spring loads allow for the gas force below';
+  const counted = 'Spring loads allow for the gas force below, taken as constant through the stroke';
   if (isBought) return `${counted}.`;
-  if (isGasAssumed(input)) return `${counted}, an assumption: to be agreed.`;
+  if (isGasAssumed(input)) return `${counted}: an assumption, to be agreed.`;
   return typeof gas.pressure === 'number'
     ? `${counted}: charge to its pressure.`
     : `${counted}: the maker chooses the charge within its range.`;
@@ -144,7 +145,7 @@ function gasForce({ sized: { figure, input }, paper, isBought }: OrderPage): Cel
 }
 
 /** Slopes of the force below and above the knee, and the knee; where no knee is given, that there is none. */
-function slopeRows({ sized: { figure, dampingTable, input }, paper }: OrderPage): Row[] {
+function slopeRows({ sized: { figure, dampingTable, input }, paper, isBought }: OrderPage): Row[] {
   const knee = kneeOf(input);
   const [compression, rebound] = [figure('compressionDamping').value, figure('reboundDamping').value];
   const slopes = (times: number) =>
@@ -157,7 +158,10 @@ function slopeRows({ sized: { figure, dampingTable, input }, paper }: OrderPage)
   }
   const last = dampingTable.at(-1)?.speed;
   if (last === undefined || input.ordered?.valving?.forceTable !== undefined) return [low];
-  return [low, wordRow('knee', `none given; linear to ${paper.given(last, 'shaftSpeed')}`)];
+  return [
+    low,
+    wordRow('knee', `none given${isBought ? '' : ' *'}; linear to ${paper.given(last, 'shaftSpeed')}`),
+  ];
 }
 
 /** A pressure of the file, with its 95 % interval where it is an estimate. */

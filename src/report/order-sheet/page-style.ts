@@ -37,7 +37,7 @@ export const PAGE_RULES = `.page { font: 7.4pt/1.05 Arial, "Liberation Sans", He
 .page figure { margin: 1mm 0; break-inside: avoid; }
 .page figure svg { display: block; max-width: 100%; height: auto; max-height: none; margin: 0; }
 .page dl { display: grid; grid-template-columns: 1fr 1fr 1fr; gap: 0.6mm 3mm; margin: 0; align-content: start; }
-.page dl div { display: flex; gap: 1.5mm; align-items: baseline; }
+.page dl div { display: flex; gap: 1.5mm; align-items: end; line-height: 1.25; }
 .page dt { color: #333; white-space: nowrap; }
 .page dd { margin: 0; flex: 1; border-bottom: 0.4pt solid #000; min-height: 1.25em; }
 .page dl.row { grid-template-columns: 3fr 2fr 1fr; margin-top: 1.2mm; }`;

@@ -35,7 +35,7 @@ const WORDS: Readonly<Record<UnsettledItem, string>> = {
   maxSpringOuterDiameter: 'maximum outer diameter of the spring',
   bumpStop: 'bump stop',
   valving: 'valving',
-  highSpeedForces: 'forces above low speed',
+  highSpeedForces: 'forces at high speed',
   compressionFraction: 'split of forces between compression and rebound',
   strokeFits: 'whether this stroke fits this compressed length',
   lengthTolerance: 'tolerance of lengths',
@@ -60,7 +60,7 @@ const WORDS: Readonly<Record<UnsettledItem, string>> = {
 export function toAgree(sized: AxleSizing): ToAgree[] {
   const [chassis, moving] = endNames(sized);
   return unsettledOn(sized).map(({ item, end, who, essential }) => ({
-    what: end === undefined ? WORDS[item] : `${WORDS[item]} of the ${end === 'chassis' ? chassis : moving}`,
+    what: end === undefined ? WORDS[item] : `${WORDS[item]} at the ${end === 'chassis' ? chassis : moving}`,
     who,
     essential,
   }));

@@ -214,7 +214,7 @@ function unitAt(shape: UnitShape, { length, withStop }: Pose, at: At): Element[]
     block(at, bodyStart, bodyLength, bodyRadius, OUTLINE, 1.5),
     ...(thread === null ? [] : threads(at, thread, bodyRadius)),
     neck(at, bodyEnd, bodyRadius, bodyStart),
-    block(at, face, face + SEAT, isSpringShown ? outer : bodyRadius, METAL, 1),
+    block(at, face, face + SEAT, outer, METAL, 1),
     block(at, face + SEAT, length - 0.8 * shaftEnd.radius, shaftRadius + 3, METAL),
     block(
       at,
@@ -349,13 +349,20 @@ function dimension(
   from: number,
   [y1, y2]: readonly [number, number],
   cells: Cells | null,
+  of = '',
 ): Element[] {
   const way = Math.sign(x - from);
   const [own, other] = (cells ?? ['–', '–']).map((cell) => cell.split(' ')[0]);
-  const words: readonly [string, string] = [own, ` (${other})`];
-  const size = textWidth(words.join(''), FONT, false) + 10;
+  const room = y2 - y1 - 16;
+  const sizeOf = ([bold, plain]: readonly [string, string]) =>
+    textWidth(bold, FONT, true) + textWidth(plain, FONT) + 10;
+  const figures = [own, ` (${other})`] as const;
+  const named = [`${of}${own}`, figures[1]] as const;
+  // What it is the length of is said where there is room.
+  const words = room > sizeOf(named) ? named : figures;
+  const size = sizeOf(words);
   const middle = (y1 + y2) / 2;
-  const isInside = y2 - y1 > size + 16;
+  const isInside = room > size;
   // Where the line is too short for its figures they stand beside it, clear of the lines at its ends.
   const beside = way > 0 ? 3 + 0.76 * FONT : -3 - 0.24 * FONT;
   return [
@@ -396,5 +403,5 @@ function seats(shape: UnitShape, { length }: Pose, at: At, x: number, cells: Cel
   const face = length - shape.seat;
   const [[centre, y1], [, y2]] = [at(shape.perch, 0), at(face, 0)];
   const outer = (shape.spring.radius + shape.spring.wire / 2) * at.px;
-  return dimension(x, centre - outer, [Math.min(y1, y2), Math.max(y1, y2)], cells);
+  return dimension(x, centre - outer, [Math.min(y1, y2), Math.max(y1, y2)], cells, 'spring ');
 }
