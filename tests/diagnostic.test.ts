@@ -662,6 +662,9 @@ const sizings: (() => unknown)[] = [
     document.corners.front.sprungMass = 150;
   },
   (document: Json) => {
+    document.travelCases.lateralAcceleration = 3;
+  },
+  (document: Json) => {
     const { lowerArm, wheel, sizing } = document.corners.rear;
     const strut = { topMount: [540, 830], lowerMount: [620, 330] };
     document.corners.rear = { kind: 'strut', lowerArm, wheel, strut, sizing };

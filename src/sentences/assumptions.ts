@@ -25,6 +25,10 @@ export const ASSUMPTIONS: Sentences = {
   cornersUncoupled: {
     problem: 'frequencies are those of one corner by itself: bounce and pitch are taken as uncoupled',
   },
+  rollTravelEstimated: {
+    problem:
+      'roll in the required travel is the linear estimate by the roll gradient: on its own curves the car does not come to rest in the corner',
+  },
   gasForceConstant: { problem: 'the gas force does not change with the stroke' },
   travelCasesAssumed: (say) => ({
     problem: `travel cases from common practice, without a source: ${Object.entries(TRAVEL_CASES)

@@ -86,14 +86,6 @@ export const STATIC_STABILITY: Sentences = {
       'choose a stiffer spring or anti-roll bar, a shorter bump stop, or accept the harsher ride',
     ),
   }),
-  cornerNeedsMoreTravel: (say) => ({
-    problem: `a wheel lacks ${say.text('side')} travel for the road in the steady corner of ${say.text('lateralAcceleration')} g`,
-    got: `${say.measure('available', 'length')} from design ride height, ${say.measure('more', 'length')} too little`,
-    usual: `${say.measure('required', 'length')} for the ${
-      say.text('side') === 'bump' ? 'outer wheel over the road bump' : 'inner wheel in the road dip'
-    } with the margin, by the equilibrium of the whole car`,
-    advice: 'add the difference to travelCases.margin, or fit a stiffer anti-roll bar',
-  }),
   noRestInCorner: (say) => ({
     problem: `the car does not come to rest in the steady corner of ${say.text('lateralAcceleration')} g: ${NO_REST[say.text('cause')]}`,
     ...(say.has('reached') ? { got: `rest up to ${say.number('reached').toFixed(2)} g` } : {}),

@@ -4,8 +4,9 @@
  */
 
 import { readFileSync } from 'node:fs';
-import { axle, equilibrium, readCar, sizeCoilovers } from 'jounce';
+import { axle, type CarLoads, equilibrium, readCar, sizeCoilovers, sweepAxle } from 'jounce';
 import { describe, expect, it } from 'vitest';
+import type { Json } from '../document/support.ts';
 import { expectSame, expectWithin } from '../support/tolerance.ts';
 
 const text = readFileSync(new URL('../../docs/examples/car.json', import.meta.url), 'utf8');
@@ -121,17 +122,86 @@ describe('the steady corner of a car file', () => {
     expect(tall.checks.map(({ code }) => code)).toContain('noRestInCorner');
   });
 
-  it('is checked against the travel that there is, with the bump and the dip of the road', () => {
-    const codes = (change: Parameters<typeof sizedWith>[0]) =>
-      sizedWith(change).checks.filter(({ code }) => code === 'cornerNeedsMoreTravel');
-    expectSame(
-      codes(() => {}),
-      [],
-    );
-    const found = codes((car) => (car.travelCases.roadBump = 1.6));
-    expect(found.map(({ values }) => values.side)).toContain('bump');
-    for (const { values } of found) {
-      expectWithin(values.more as number, (values.required as number) - (values.available as number), 1e-9);
+  it('adds to the required travel what each wheel has by its own curve, without stop and damper, the most of both splits', () => {
+    const sizing = sizedWith();
+    const downforce = 110 * POUND_FORCE * (120 / 100) ** 2;
+    const [front, rear] = sizing.axles.map(({ axle: name, input, figure, spring }) => {
+      const gasForce = figure('gasForce').value!;
+      return {
+        linkage: axle({ left: input.corner }),
+        sprungMass: 2 * figure('sprungMass').value!,
+        unsprungMass: figure('unsprungMass').value!,
+        left: {
+          springRate: spring!.rate,
+          springForce: (figure('sprungMass').value! * G) / figure('installationRatio').value! - gasForce,
+          gasForce,
+        },
+        tyreRate: (1050 * POUND_FORCE) / INCH,
+        ...(name === 'front' ? { antiRollBarStiffness: input.sizing!.antiRollBarStiffness as number } : {}),
+      };
+    });
+    const car = { front, rear, sprungCentreOfGravityHeight: 17.5 * INCH };
+    const travels = (loads: CarLoads) => {
+      const found = equilibrium(car, loads);
+      if (found.status !== 'rests') throw new Error('no rest');
+      return found.axles;
+    };
+    const added = (name: 'front' | 'rear', side: 'left' | 'right', downforce: CarLoads['downforce'] = {}) =>
+      (['proportional', 'equal'] as const).map((lateralSplit) =>
+        Math.abs(
+          travels({ downforce, lateralSplit, lateralAcceleration: 0.95 })[name]![side].travel -
+            travels({ downforce, lateralSplit })[name]![side].travel,
+        ),
+      );
+    const pressed = { front: 0.4 * downforce, rear: 0.6 * downforce };
+    for (const { axle: name, travelRequirement } of sizing.axles) {
+      const roll = (side: 'bump' | 'droop') =>
+        travelRequirement.cases.find((one) => one.side === side && 'roll' in one.parts)!.parts.roll;
+      expectWithin(roll('bump'), Math.max(...added(name, 'right', pressed)), 1e-4);
+      expectWithin(roll('droop'), Math.max(...added(name, 'left')), 1e-4);
+      // Jacking lifts the body: the inner wheel needs more than the outer one, by whichever split.
+      expect(Math.min(...added(name, 'left'))).toBeGreaterThan(Math.max(...added(name, 'right')) * 0.9);
     }
+  });
+
+  it('adds the linear estimate in a gentle turn of a car with its roll centres near the ground', () => {
+    const gentle = 0.01;
+    const sizing = sizedWith((car) => {
+      car.travelCases.lateralAcceleration = gentle;
+      delete car.downforce;
+      for (const { lowerArm, upperArm, sizing } of Object.values<Json>(car.corners)) {
+        delete sizing.tyreRate;
+        sizing.unsprungMass = 1;
+        // Level arms: no jacking, and no share of the load in the roll stiffness.
+        lowerArm.outer[1] = lowerArm.inner[1];
+        upperArm.outer[1] = upperArm.inner[1];
+      }
+    });
+    const gradient = sizing.figures.find(({ name }) => name === 'rollGradientWithBars')!.value!;
+    for (const { input, figure, travelRequirement } of sizing.axles) {
+      const linkage = axle({ left: input.corner });
+      const half = sweepAxle(linkage, { heave: [0], roll: [0] }).rows()[0].leftPatchY;
+      const estimate = half * Math.tan((gradient * gentle * Math.PI) / 180);
+      expect(Math.abs(figure('rollCentreHeight').value!)).toBeLessThan(2);
+      for (const { parts } of travelRequirement.cases)
+        if ('roll' in parts) expectWithin(parts.roll / estimate, 1, 0.02);
+    }
+  });
+
+  it('requires the same travel wherever the stop is, and the linear estimate where there is no rest, and says so', () => {
+    const rolls = (sizing: ReturnType<typeof sizedWith>) =>
+      sizing.axles.map(({ travelRequirement }) =>
+        travelRequirement.cases.flatMap(({ parts }) => ('roll' in parts ? [parts.roll] : [])),
+      );
+    const codes = (sizing: ReturnType<typeof sizedWith>) => sizing.assumptions.map(({ code }) => code);
+    const long = sizedWith((car) => (car.corners.front.limits.bumpStop.height = 2.5));
+    expect(rolls(long)).toEqual(rolls(sizedWith()));
+    expect(codes(long)).not.toContain('rollTravelEstimated');
+    const fast = sizedWith((car) => (car.travelCases.lateralAcceleration = 3));
+    expect(codes(fast)).toContain('rollTravelEstimated');
+    const gradient = fast.figures.find(({ name }) => name === 'rollGradientWithBars')!.value!;
+    const linkage = axle({ left: fast.axles[1].input.corner });
+    const half = sweepAxle(linkage, { heave: [0], roll: [0] }).rows()[0].leftPatchY;
+    expectWithin(rolls(fast)[1][0], half * Math.tan((3 * gradient * Math.PI) / 180), 1e-6);
   });
 });

@@ -308,11 +308,11 @@ describe('an order', () => {
     expect(weighed.status).toBe('bought');
     expect(pages[0].lines).toContainEqual({ label: 'Revision', value: 'A' });
     const text = textOf(weighed);
-    expect(text).toContain('Bump travel is 0.063 in short: 3.378 in available');
+    expect(text).toContain('Bump travel is 0.039 in short: 3.378 in available');
     expect(text).not.toMatch(/to be agreed|Accepted as above|Answer to/);
     // A sentence has one colon.
     expect(text).toContain(
-      'where the bump stop is solid. Required: 3.441 in or more, in the load state "driver, full tank", cornering over a bump.',
+      'where the bump stop is solid. Required: 3.417 in or more, in the load state "driver, full tank", cornering over a bump.',
     );
   });
 
@@ -446,7 +446,7 @@ describe('an order', () => {
   });
 
   it('says of a gas pressure that is an estimate between what it lies, and gives one that is known alone', () => {
-    const row = 'gauge pressure, cold, at ride height';
+    const row = 'gauge pressure there, cold';
     expect(factsOf(example, 0)[row]).toEqual(['150 psi (120 to 180)', '10.3 bar (8.3 to 12.4)']);
     const known = sized((car) => (car.corners.front.sizing.gas.pressure = 150));
     expect(factsOf(known, 0)[row]).toEqual(['150 psi', '10.3 bar']);

@@ -6,11 +6,12 @@ import { COMPRESSION_FRACTION, HIGH_SPEED_FRACTION, isSplitAssumed } from './dam
 import type { AxleInputs, CarInputs } from './inputs.ts';
 import { TRAVEL_CASES } from './required-travel.ts';
 import type { AxleSizing } from './result.ts';
+import type { Settings } from './state.ts';
 
 /** What was assumed. */
 export function assumptionsOf(
   { travelCases, downforce }: CarInputs['car'],
-  axles: readonly (AxleInputs & { readonly sized: AxleSizing })[],
+  axles: readonly (AxleInputs & { readonly sized: AxleSizing; readonly chosen: Settings })[],
 ): Diagnostic[] {
   const taken = Object.entries(TRAVEL_CASES).filter(
     ([name]) => travelCases?.[name as keyof typeof TRAVEL_CASES] === undefined,
@@ -22,9 +23,21 @@ export function assumptionsOf(
     assumed('gasForceConstant'),
     ...(taken.length === 0 ? [] : [assumed('travelCasesAssumed', 'travelCases', Object.fromEntries(taken))]),
     ...(downforce === undefined ? [] : [assumed('downforceWithSpeedSquared', 'downforce')]),
+    ...rollAssumed(axles),
     ...axles.flatMap(({ sized, rateStep }) => onAxle(sized, rateStep)),
     assumed('loadFactorsAssumed', '', { ...LOAD_FACTORS }),
   ];
+}
+
+/** That roll counts as estimated, where the wheels could not be followed through the corner. */
+function rollAssumed(
+  axles: readonly { readonly sized: AxleSizing; readonly chosen: Settings }[],
+): Diagnostic[] {
+  const isCounted = axles.some(
+    ({ sized, chosen }) =>
+      chosen.roll == null && sized.travelRequirement.cases.some(({ parts }) => 'roll' in parts),
+  );
+  return isCounted ? [assumed('rollTravelEstimated', 'travelCases.lateralAcceleration')] : [];
 }
 
 function onAxle(sized: AxleSizing, rateStep: number): Diagnostic[] {

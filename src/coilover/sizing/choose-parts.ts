@@ -14,6 +14,7 @@ import type { AxleInputs } from './inputs.ts';
 import { bindTravel, type OtherEnds } from './lengths.ts';
 import type { Spring } from './listed-springs.ts';
 import { type AxleState, axleState, type Settings } from './state.ts';
+import { rollSharesOf } from './steady-corner.ts';
 import { type Estimate, estimates, type Perturbation } from './uncertainty.ts';
 
 /** What is chosen for an axle's coilovers, and from what; where springs are looked at for what they need. */
@@ -39,7 +40,7 @@ export function chooseParts(car: Car, perturbations: readonly Perturbation[]): C
     return { ...axle, settings: bare[k], candidates };
   });
   const required = requiredAtWorst(car, axles, perturbations);
-  return axles.map((axle, k) => {
+  const chosen = axles.map((axle, k) => {
     const lengths = (travels: readonly number[]) => {
       const at = (shock: ShockCurve) => travels.map((travel) => shock.at(travel).length);
       const nominal = at(axle.shock);
@@ -51,6 +52,13 @@ export function chooseParts(car: Car, perturbations: readonly Perturbation[]): C
     };
     return partsOn(axle, axle.limits.damper ?? damperForTravel(axle, axle.shock, required[k], lengths));
   });
+  return inCorner(car, chosen);
+}
+
+/** The same settings with what the steady corner adds to the travel of the wheels. */
+function inCorner<S extends Settings>(car: Car, settings: readonly S[]): S[] {
+  const shares = rollSharesOf(carStates(car, settings), car.car);
+  return settings.map((one, k) => ({ ...one, roll: shares[k] }));
 }
 
 /** An axle without a spring, and the springs that may be fitted, the softest first. */
@@ -120,7 +128,10 @@ function requiredAtWorst(
   perturbations: readonly Perturbation[],
 ): Travel[] {
   const withSprings = (k: 0 | -1) =>
-    axles.map(({ settings, candidates }) => ({ ...settings, spring: candidates.at(k) ?? null }));
+    inCorner(
+      car,
+      axles.map(({ settings, candidates }) => ({ ...settings, spring: candidates.at(k) ?? null })),
+    );
   const several = axles.some(({ candidates }) => candidates.length > 1);
   const follows = axles.some(({ limits }) => !limits.damper);
   const found = [withSprings(0), ...(several ? [withSprings(-1)] : [])].flatMap((settings) => {

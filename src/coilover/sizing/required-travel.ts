@@ -1,6 +1,7 @@
 // The travel that is needed, from cases. What moves the wheel in each:
 //
-//   downforce   travel at top speed against standing                  roll    t/2 tan(phi), phi the roll angle at the lateral g
+//   downforce   travel at top speed against standing                  roll    t/2 tan(phi), phi the roll angle at the lateral g, times what
+//                                                                             the wheel's own curve makes of it (steady-corner.ts)
 //   dive, lift  W(z) = m_s g +- m a h / (2 wheelbase), in front and at the rear, m and h mass and centre height of the sprung part
 //   road        a bump or a dip that the wheel takes alone            margin  kept at either end
 //
@@ -12,7 +13,7 @@ import type { Certain } from '../../document/uncertain.ts';
 import { DEGREES, GRAVITY } from '../../units.ts';
 import { restUnder } from '../wheel.ts';
 import { cornerDownforce, topSpeedOf } from './downforce.ts';
-import type { AxleState } from './state.ts';
+import type { AxleState, RollShare } from './state.ts';
 
 /** What is taken where the document says nothing; common practice, without a source. g, and mm. */
 export const TRAVEL_CASES = { lateralAcceleration: 1, deceleration: 1, roadBump: 40, roadDip: 40, margin: 5 };
@@ -73,9 +74,11 @@ export function travelRequirementOf(
   const pushed =
     downforce === undefined ? 0 : under(Math.max(0, cornerDownforce(downforce, axle, topSpeedOf(downforce))));
   if (pushed === null) omitted.push(unborne('downforce'));
-  const half = state.shock.patch(rest).y;
-  const roll = rollGradient === null ? null : half * Math.tan((rollGradient * lateralAcceleration) / DEGREES);
-  if (roll === null) {
+  const estimate =
+    rollGradient === null ? null : estimatedRollTravel(state, rollGradient * lateralAcceleration);
+  const { outer, inner } = state.settings.roll ?? AS_ESTIMATED;
+  const rolled = (share: number) => (estimate === null ? null : share * estimate);
+  if (estimate === null) {
     omitted.push(
       masses?.sprungCentreOfGravityHeight === undefined
         ? omission('roll', 'centreOfGravityHeight', 'masses.sprungCentreOfGravityHeight')
@@ -107,18 +110,25 @@ export function travelRequirementOf(
     const required = side === 'bump' ? travel + rest : travel - rest;
     cases.push({ name, state: null, side, parts: Object.fromEntries(known), travel, required });
   };
-  add('cornering over a bump', 'bump', { downforce: pushed, roll, road: roadBump, margin });
+  add('cornering over a bump', 'bump', { downforce: pushed, roll: rolled(outer), road: roadBump, margin });
   if (axle === 'front') {
     add('braking over a bump', 'bump', { downforce: pushed, dive, road: roadBump, margin });
   }
   if (required?.bump !== undefined) add('specified', 'bump', { specified: required.bump - rest });
-  add('inner wheel in a dip', 'droop', { roll, road: roadDip, margin });
+  add('inner wheel in a dip', 'droop', { roll: rolled(inner), road: roadDip, margin });
   if (axle === 'rear') {
     add('braking over a dip', 'droop', { lift: dive === null ? null : -dive, road: roadDip, margin });
   }
   if (required?.droop !== undefined) add('specified', 'droop', { specified: required.droop + rest });
   const most = (side: TravelCase['side']) => Math.max(...requiredBy({ cases }, side));
   return { bump: most('bump'), droop: -most('droop'), cases, omitted };
+}
+
+const AS_ESTIMATED: RollShare = { outer: 1, inner: 1 };
+
+/** Travel of either wheel where an axle rolls by an angle, degrees, about the middle of the ground: t/2 tan(phi). */
+export function estimatedRollTravel({ shock, rest }: AxleState, angle: number): number {
+  return shock.patch(rest?.travel ?? 0).y * Math.tan(angle / DEGREES);
 }
 
 /** A part of the required travel that was not counted. */

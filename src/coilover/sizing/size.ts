@@ -89,7 +89,7 @@ export function sizeCoilovers(file: CarDocument): Sizing {
         ...omittedFindings(sized, [...issues, ...nominal.issues, ...stability]),
         ...axles.flatMap((axle) => findingsOn(axle.sized, axle)),
         ...sized.flatMap(({ axle, loadStates }) => loadStateDiagnostics(axle, loadStates)),
-        ...steadyCornerFindings(steadyCorner, sized, car.car),
+        ...steadyCornerFindings(steadyCorner),
         ...sized.flatMap(notCured),
       ],
       car,

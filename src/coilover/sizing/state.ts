@@ -17,6 +17,14 @@ export interface Settings {
   readonly damper: DamperLengths | null;
   /** Where the travel ends, mm, droop negative; null as far as it was laid. */
   readonly ends: { readonly droop: number; readonly bump: number } | null;
+  /** Null, or left out, where the linear estimate counts as it is. */
+  readonly roll?: RollShare | null;
+}
+
+/** Travel of the outer and of the inner wheel that a corner adds, each by its own curve, as a multiple of the linear estimate. */
+export interface RollShare {
+  readonly outer: number;
+  readonly inner: number;
 }
 
 /** Masses of a corner, kg: mean of the two sides. */

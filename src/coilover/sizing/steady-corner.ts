@@ -1,20 +1,24 @@
-// The whole car in the steady corner of its travel cases: what each wheel does there by its own curve, where the travel that is required counts
-// the roll of the linear estimate. A left turn: the right wheels are the outer ones. With the downforce of the top speed.
+// The whole car in the steady corner of its travel cases: what each wheel does there by its own curve. A left turn: the right wheels are the
+// outer ones. With the downforce of the top speed.
+//
+// The travel that is required counts what the corner adds to each wheel with springs, bars, gas and tyres, on the nominal values, without bump
+// stops and ends of the damper: what these will be follows from it. It is kept as a multiple of the linear estimate, by which it changes with
+// the inputs.
 
 import { axle } from '../../axle/axle.ts';
 import type { CarAxle as AxleOnWheels, LateralSplit, WheelCoilover } from '../../axle/car.ts';
-import { setUpCar } from '../../axle/car-set-up.ts';
+import { type Car, setUpCar } from '../../axle/car-set-up.ts';
 import { type Equilibrium, equilibriumOf, type NoEquilibrium } from '../../axle/equilibrium.ts';
 import { axialForce, totalPush } from '../../corner/axial-force.ts';
 import { AXLES, type Axle } from '../../corner/axles.ts';
-import type { Limit, Limits } from '../../corner/limits/limits.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import type { CarSizingFile } from '../../document/inputs.ts';
 import type { Certain } from '../../document/uncertain.ts';
-import type { AxleAtWork } from './car-states.ts';
+import type { AxleAtWork, CarStates } from './car-states.ts';
+import type { DamperLengths } from './damper.ts';
 import { cornerDownforce, topSpeedOf } from './downforce.ts';
-import { TRAVEL_CASES } from './required-travel.ts';
-import type { AxleState } from './state.ts';
+import { estimatedRollTravel, TRAVEL_CASES } from './required-travel.ts';
+import type { AxleState, RollShare } from './state.ts';
 
 /** The car in a steady left turn, on its nominal values: the right wheels are the outer ones. Travels are from design ride height. */
 export interface SteadyCorner {
@@ -31,27 +35,78 @@ const SPLITS = ['proportional', 'equal'] as const;
 /** The steady corner; null where it is not known how the car stands on both axles. */
 export function steadyCornerOf(
   axles: readonly AxleAtWork[],
-  { masses, downforce, travelCases = {} }: Certain<CarSizingFile>,
+  file: Certain<CarSizingFile>,
 ): SteadyCorner | null {
-  const height = masses?.sprungCentreOfGravityHeight;
-  const parts = axles.map(({ state }) => onWheels(state));
-  if (height === undefined || parts.length < AXLES.length || parts.some((part) => part === null)) return null;
-  const [front, rear] = parts as AxleOnWheels[];
-  const car = setUpCar({ front, rear, sprungCentreOfGravityHeight: height });
-  const { lateralAcceleration = TRAVEL_CASES.lateralAcceleration } = travelCases;
-  const speed = downforce === undefined ? null : topSpeedOf(downforce);
-  const pressed = (name: Axle) =>
-    downforce === undefined || speed === null ? 0 : 2 * cornerDownforce(downforce, name, speed);
-  const loads = { lateralAcceleration, downforce: { front: pressed('front'), rear: pressed('rear') } };
+  const car = carOnWheels(axles, file, ({ settings }) => settings.damper);
+  if (car === null) return null;
+  const { lateralAcceleration = TRAVEL_CASES.lateralAcceleration } = file.travelCases ?? {};
+  const speed = file.downforce === undefined ? null : topSpeedOf(file.downforce);
+  const loads = { lateralAcceleration, downforce: downforceOf(file) };
   const [proportional, equal] = SPLITS.map((lateralSplit) => equilibriumOf(car, { ...loads, lateralSplit }));
   return { lateralAcceleration, speed, bySplit: { proportional, equal } };
 }
 
-/** An axle as its equilibrium takes it; null where a mass is missing, where it does not stand, and where its damper does not fit. */
-function onWheels(state: AxleState): AxleOnWheels | null {
-  const { given, mass, coilover, rest, settings, shock } = state;
+/** What the steady corner adds to the travel of each axle's wheels; null where the car does not come to rest in it, or not known to. */
+export function rollSharesOf(
+  { axles, roll }: Pick<CarStates, 'axles' | 'roll'>,
+  file: Certain<CarSizingFile>,
+): (RollShare | null)[] {
+  const none = axles.map(() => null);
+  const { rollGradientWithBars: gradient } = roll;
+  const { lateralAcceleration = TRAVEL_CASES.lateralAcceleration } = file.travelCases ?? {};
+  const car = gradient === null ? null : carOnWheels(axles, file, () => null);
+  if (car === null || gradient === null || !(lateralAcceleration > 0)) return none;
+  /** The car going straight on, and in the corner by each split; null where one of them does not come to rest. */
+  const restsUnder = (downforce: { front: number; rear: number }) => {
+    const straight = equilibriumOf(car, { downforce });
+    const turned = SPLITS.map((lateralSplit) =>
+      equilibriumOf(car, { lateralAcceleration, lateralSplit, downforce }),
+    );
+    const all = [straight, ...turned];
+    return all.every((one) => one.status === 'rests') ? all : null;
+  };
+  const low = restsUnder({ front: 0, rear: 0 });
+  const fast = file.downforce === undefined ? low : restsUnder(downforceOf(file));
+  if (low === null || fast === null) return none;
+  /** Travel that the corner adds to a wheel, the most of both splits. */
+  const added = ([straight, ...turned]: readonly Equilibrium[], axle: Axle, side: 'left' | 'right') => {
+    const travelIn = ({ axles }: Equilibrium) => axles[axle]?.[side].travel ?? Number.NaN;
+    return Math.max(...turned.map((one) => Math.abs(travelIn(one) - travelIn(straight))));
+  };
+  const shares = axles.map(({ axle, state }) => {
+    const estimate = estimatedRollTravel(state, gradient * lateralAcceleration);
+    return { outer: added(fast, axle, 'right') / estimate, inner: added(low, axle, 'left') / estimate };
+  });
+  return shares.every((one) => one.outer > 0 && one.inner > 0) ? shares : none;
+}
+
+/** Of each axle, N. */
+function downforceOf({ downforce }: Certain<CarSizingFile>): { front: number; rear: number } {
+  const pressed = (name: Axle) =>
+    downforce === undefined ? 0 : 2 * cornerDownforce(downforce, name, topSpeedOf(downforce));
+  return { front: pressed('front'), rear: pressed('rear') };
+}
+
+/** A car as its equilibrium takes it, each axle with a damper; null where that of an axle is not known, and without both. */
+function carOnWheels(
+  axles: readonly AxleAtWork[],
+  { masses }: Certain<CarSizingFile>,
+  damperOf: (state: AxleState) => DamperLengths | null,
+): Car | null {
+  const height = masses?.sprungCentreOfGravityHeight;
+  const parts = axles.map(({ state }) => onWheels(state, damperOf(state)));
+  if (height === undefined || parts.length < AXLES.length || parts.some((part) => part === null)) return null;
+  const [front, rear] = parts as AxleOnWheels[];
+  return setUpCar({ front, rear, sprungCentreOfGravityHeight: height });
+}
+
+/**
+ * An axle as its equilibrium takes it, with the ends and the bump stop of a damper; null where a mass is missing, where it does not stand, and
+ * where its damper does not fit.
+ */
+function onWheels(state: AxleState, damper: DamperLengths | null): AxleOnWheels | null {
+  const { given, mass, coilover, rest, shock } = state;
   if (mass === null || mass.unsprung === null || coilover === null || rest === null) return null;
-  const { damper } = settings;
   const { length, ratio } = shock.at(0);
   const fits = damper === null || (damper.compressedLength < length && length < damper.extendedLength);
   if (!fits || !(ratio > 0)) return null;
@@ -81,12 +136,8 @@ function onWheels(state: AxleState): AxleOnWheels | null {
   };
 }
 
-/** Wheels that lack travel for the road in the steady corner, and a car that does not come to rest in it. */
-export function steadyCornerFindings(
-  corner: SteadyCorner | null,
-  axles: readonly { readonly axle: Axle; readonly limits: Limits }[],
-  { travelCases = {} }: Certain<CarSizingFile>,
-): Diagnostic[] {
+/** A car that does not come to rest in the steady corner, and what is worth knowing of one that does. */
+export function steadyCornerFindings(corner: SteadyCorner | null): Diagnostic[] {
   if (corner === null) return [];
   const { lateralAcceleration, bySplit } = corner;
   const failed = SPLITS.map((split) => bySplit[split]).find(({ status }) => status === 'outOfReach');
@@ -101,50 +152,11 @@ export function steadyCornerFindings(
       },
     ];
   }
-  const {
-    roadBump = TRAVEL_CASES.roadBump,
-    roadDip = TRAVEL_CASES.roadDip,
-    margin = TRAVEL_CASES.margin,
-  } = travelCases;
-  const rests = SPLITS.flatMap((split) => {
-    const found = bySplit[split];
-    return found.status === 'rests' ? [found] : [];
-  });
-  const lacks = axles.flatMap(({ axle: name, limits }) => {
-    const travels = (side: 'left' | 'right') =>
-      rests.flatMap(({ axles }) => axles[name]?.[side].travel ?? []);
-    const bump = Math.max(...travels('right')) + roadBump + margin;
-    const droop = roadDip + margin - Math.min(...travels('left'));
-    return [
-      ...lacking(name, 'bump', bump, limits.bump, lateralAcceleration),
-      ...lacking(name, 'droop', droop, limits.droop, lateralAcceleration),
-    ];
-  });
-  return [...(rests[0]?.diagnostics ?? []).map((one) => ({ ...one, path: pathInFile(one) })), ...lacks];
+  return bySplit.proportional.diagnostics.map((one) => ({ ...one, path: pathInFile(one) }));
 }
 
 /** Where the file has what a diagnostic on the whole car is about. */
 function pathInFile({ code, path }: Diagnostic): string {
   if (code === 'rollsOver') return 'masses.sprungCentreOfGravityHeight';
   return `corners.${path.split('.')[0]}.sizing.antiRollBarStiffness`;
-}
-
-/** Travel from design ride height that a wheel needs there and has not, mm outward. */
-function lacking(
-  axle: Axle,
-  side: 'bump' | 'droop',
-  required: number,
-  limit: Limit | null,
-  lateralAcceleration: number,
-): Diagnostic[] {
-  const available = limit === null ? Number.POSITIVE_INFINITY : Math.abs(limit.travel);
-  if (required <= available) return [];
-  return [
-    {
-      code: 'cornerNeedsMoreTravel',
-      severity: 'check',
-      path: `corners.${axle}.limits`,
-      values: { side, required, available, more: required - available, lateralAcceleration },
-    },
-  ];
 }

@@ -109,7 +109,7 @@ function valvingRows(page: OrderPage): Row[] {
     ...slopeRows(page),
     row('gas force at ride height', gas === undefined ? null : gasForce(page)),
     ...rowsOf(input.sizing?.gas?.pressure, (pressure) =>
-      row('gauge pressure, cold, at ride height', withInterval(pressure, page)),
+      row('gauge pressure there, cold', withInterval(pressure, page)),
     ),
     row(
       'shaft diameter',
