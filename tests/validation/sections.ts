@@ -31,6 +31,7 @@ export const WITHOUT: readonly string[] = [
   'diagnostic.test.ts',
   'doc-comments.test.ts',
   'document/guide-tables.test.ts',
+  'coilover/as-advised.test.ts',
   'coilover/findings.test.ts',
   'numerics/lagrangian.test.ts',
   'numerics/plane.test.ts',
