@@ -1,7 +1,7 @@
-/** @typedef {{ code: string, but?: string[], judges: string[], without?: string[] }} Campaign */
+/** @typedef {{ code: string, but?: string[], judges: string[], without?: string[], warm?: boolean }} Campaign */
 
 /**
- * What is mutated, but for some files, and the tests that judge it, but for some.
+ * What is mutated, but for some files, and the tests that judge it, but for some; `warm` if `warm-runner.mjs` runs them.
  * @type {Record<string, Campaign>}
  */
 export const campaigns = {
@@ -20,5 +20,5 @@ export const campaigns = {
     judges: ['corner', 'document'],
     without: ['corner/planegcs', 'document/json-schema'],
   },
-  coilover: { code: 'src/coilover', judges: ['coilover'] },
+  coilover: { code: 'src/coilover', judges: ['coilover'], warm: true },
 };

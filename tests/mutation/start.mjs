@@ -64,6 +64,7 @@ for (const [name, campaign] of Object.entries(campaigns)) {
   mkdirSync(out, { recursive: true });
   const settings = {
     ...JSON.parse(readFileSync('tests/mutation/stryker.config.json', 'utf8')),
+    ...(campaign.warm ? { testRunner: 'warm', plugins: ['./tests/mutation/warm-runner.mjs'] } : {}),
     mutate: part === undefined ? files : linesOf(files, Number(part), Number(parts)),
     incrementalFile: `${out}/incremental.json`,
     tempDirName: `${out}/sandbox`,
