@@ -33,6 +33,7 @@ export const WITHOUT: readonly string[] = [
   'document/guide-tables.test.ts',
   'coilover/as-advised.test.ts',
   'coilover/findings.test.ts',
+  'coilover/order-status.test.ts',
   'numerics/lagrangian.test.ts',
   'numerics/plane.test.ts',
   'corner/every-kind.test.ts',
