@@ -2,6 +2,7 @@
 import * as fc from 'fast-check';
 import { type Diagnostic, readCar, sentence, sizeCoilovers } from 'jounce';
 import { describe, expect, it } from 'vitest';
+import type { Json } from '../document/support.ts';
 import { expectWithin } from '../support/tolerance.ts';
 import { carDocuments, front, sized, valueIn } from './cars.ts';
 
@@ -101,6 +102,47 @@ describe('the table of springs and the findings', () => {
       { numRuns: 30 },
     );
     expect(seen).toBeGreaterThan(10);
+  });
+});
+
+describe('the perch setting', () => {
+  const perchOf = (change: (corner: Json) => void) => front(change).figure('perchSetting').value;
+  const springs = [{ name: 'S', rate: 40, freeLength: 260, solidLength: 60 }];
+
+  it('and the length of the spring make up the length between the eyes', () => {
+    const axle = front(({ sizing }) => {
+      sizing.springs = springs;
+    });
+    // From (505, 170) to (345, 560) as drawn.
+    const length = Math.hypot(505 - 345, 170 - 560);
+    expectWithin(valueIn(axle, 'perchSetting') + valueIn(axle, 'staticSpringLength'), length, 1e-9);
+  });
+
+  it('is as given also where the corner does not stand on its spring, and else is not known there', () => {
+    const bound = (perch?: object) =>
+      perchOf(({ sizing }) => {
+        sizing.springs = [{ name: 'short', rate: 40, freeLength: 150, solidLength: 110 }];
+        if (perch !== undefined) sizing.perch = perch;
+      });
+    expect(bound({ setting: 150 })).toBe(150);
+    expect(bound({ threadPitch: 1.5 })).toBeNull();
+    expect(bound()).toBeNull();
+  });
+
+  it('is not known without the free length of the spring, whether the corner stands on it or not', () => {
+    const perch = { setting: 180 };
+    const standing = (corner: Json) => Object.assign(corner.sizing, { perch });
+    const leaning = (corner: Json) => {
+      // Under this coilover the force of the spring turns the wheel rate negative.
+      corner.coilover = { on: 'lowerArm', mount: [450, 170], chassisMount: [620, 430] };
+      corner.limits = {};
+      delete corner.sizing.bumpStopTable;
+      Object.assign(corner.sizing, { perch, target: { springRate: 15 } });
+    };
+    expect(front(standing).figure('staticTravel').value).toBe(0);
+    expect(perchOf(standing)).toBeNull();
+    expect(front(leaning).figure('staticTravel').value).toBeNull();
+    expect(perchOf(leaning)).toBeNull();
   });
 });
 

@@ -198,8 +198,7 @@ export function springNumbers(state: AxleState, bindTravel: number): Numbers<typ
     perchSetting: freeLength === null ? null : (sizing.perch?.setting ?? coilover.loose - freeLength),
     helperSolidTravel: sizing.helper === undefined ? null : helperSolid(state),
     staticTravel: rest.travel,
-    rideHeightPerTurn:
-      pitch === undefined || !(atRest.rate > 0) ? null : (pitch * k * atRest.ratio) / atRest.rate,
+    rideHeightPerTurn: pitch === undefined ? null : (pitch * k * atRest.ratio) / atRest.rate,
   };
 }
 
