@@ -118,18 +118,20 @@ describe('the perch setting', () => {
     expectWithin(valueIn(axle, 'perchSetting') + valueIn(axle, 'staticSpringLength'), length, 1e-9);
   });
 
-  it('is as given also where the corner does not stand on its spring, and else is not known there', () => {
-    const bound = (perch?: object) =>
-      perchOf(({ sizing }) => {
+  it('is not known where it is not given and the corner does not stand on its spring', () => {
+    const bound = (perch?: object) => {
+      const axle = front(({ sizing }) => {
         sizing.springs = [{ name: 'short', rate: 40, freeLength: 150, solidLength: 110 }];
         if (perch !== undefined) sizing.perch = perch;
       });
-    expect(bound({ setting: 150 })).toBe(150);
+      expect(axle.figure('staticTravel').value).toBeNull();
+      return axle.figure('perchSetting').value;
+    };
     expect(bound({ threadPitch: 1.5 })).toBeNull();
     expect(bound()).toBeNull();
   });
 
-  it('is not known without the free length of the spring, whether the corner stands on it or not', () => {
+  it('is as given, but not known without the free length of the spring, whether the corner stands on it or not', () => {
     const perch = { setting: 180 };
     const standing = (corner: Json) => Object.assign(corner.sizing, { perch });
     const leaning = (corner: Json) => {
@@ -143,6 +145,12 @@ describe('the perch setting', () => {
     expect(perchOf(standing)).toBeNull();
     expect(front(leaning).figure('staticTravel').value).toBeNull();
     expect(perchOf(leaning)).toBeNull();
+    const measured = (corner: Json) => {
+      leaning(corner);
+      corner.sizing.springs = [{ name: 'S', rate: 15, freeLength: 260, solidLength: 60 }];
+    };
+    expect(front(measured).figure('staticTravel').value).toBeNull();
+    expect(perchOf(measured)).toBe(180);
   });
 });
 
