@@ -223,7 +223,7 @@ function checkTable(check: Checker, path: string, table: unknown): void {
     check.faults.push(fault('notARisingTable', path, { got: show(table) }));
 }
 
-/** Refuses loads that a car cannot have; `also` is what else is wrong with them. */
+/** Refuses loads that a car cannot have; `also` is what else is wrong with the options that they are among. */
 export function checkLoads(car: CarOnAxles, loads: CarLoads, also: readonly Diagnostic[] = []): void {
   const check = new Checker();
   if (check.fields('', loads, LOADS)) {

@@ -27,6 +27,19 @@ export const AXLE: PlainSentences = {
     problem: 'a roll stiffness beside a bar',
     advice: 'leave out antiRollBarStiffness, or the bar of the axle',
   },
+  axleMissing: { problem: 'the car has no such axle', advice: 'give it, or name the other one' },
+  barThere: {
+    problem: 'the axle has a bar already',
+    advice: 'leave bar out of axle(input), or choose the bar of the other axle',
+  },
+  turnMissing: {
+    problem: 'no turn: a bar does nothing without lateral acceleration',
+    allowed: 'a number in g that is not 0',
+  },
+  oneTarget: {
+    problem: 'what the bar is to reach is not given once',
+    allowed: 'roll, or frontTransferFraction',
+  },
   tooManyPoses: (say) => ({ problem: 'too many poses', allowed: `${say.text('most')} at most` }),
   notAccelerations: (say) => ({
     problem: 'not a list of lateral accelerations',
