@@ -20,7 +20,7 @@ export interface ChooseBarOptions extends CarLoads {
   readonly frontTransferFraction?: number;
 }
 
-/** A bar that reaches what was asked for. */
+/** The bar that reaches it. */
 export interface ChosenBar {
   readonly status: 'found';
   /** N·m/deg, for `antiRollBarStiffness` of the axle. */

@@ -154,10 +154,17 @@ describe('the steady corner of a car file', () => {
         ),
       );
     const pressed = { front: 0.4 * downforce, rear: 0.6 * downforce };
-    for (const { axle: name, travelRequirement } of sizing.axles) {
+    for (const { axle: name, travelRequirement, figure } of sizing.axles) {
       const roll = (side: 'bump' | 'droop') =>
         travelRequirement.cases.find((one) => one.side === side && 'roll' in one.parts)!.parts.roll;
       expectWithin(roll('bump'), Math.max(...added(name, 'right', pressed)), 1e-4);
+      const { value, lower, upper, contributions } = figure('outerWheelTravel');
+      const { downforce: pushed } = travelRequirement.cases[0].parts;
+      expectWithin(value!, pushed + roll('bump'), 1e-9);
+      expectWithin(figure('innerWheelTravel').value!, -roll('droop'), 1e-9);
+      expect(lower!).toBeLessThan(value! - 1);
+      expect(upper!).toBeGreaterThan(value! + 1);
+      expect(contributions.map(({ input }) => input)).toContain('masses.sprungCentreOfGravityHeight');
       expectWithin(roll('droop'), Math.max(...added(name, 'left')), 1e-4);
       // Jacking lifts the body: the inner wheel needs more than the outer one, by whichever split.
       expect(Math.min(...added(name, 'left'))).toBeGreaterThan(Math.max(...added(name, 'right')) * 0.9);

@@ -81,6 +81,19 @@ export const LENGTH_FIGURES = {
     group: 'car',
     definition: 'the largest of the travel cases, as a positive number',
   },
+  outerWheelTravel: {
+    label: 'travel of the outer wheel in the steady corner',
+    quantity: 'length',
+    group: 'car',
+    definition:
+      'from design ride height, bump +, with the downforce of the top speed, without bump stop and damper ends',
+  },
+  innerWheelTravel: {
+    label: 'travel of the inner wheel in the steady corner',
+    quantity: 'length',
+    group: 'car',
+    definition: 'from design ride height, bump +, without downforce, bump stop and damper ends',
+  },
   bumpTravelMargin: {
     label: 'bump travel margin',
     quantity: 'length',
@@ -193,6 +206,7 @@ export function extremeValue({ of, values }: Extreme): number | null {
 
 export function lengthNumbers(
   { shock, settings }: AxleState,
+  { cornerTravel }: TravelRequirement,
   extremes: ReturnType<typeof travelExtremes>,
 ): Numbers<typeof LENGTH_FIGURES> {
   const { length, ratio } = shock.at(0);
@@ -211,6 +225,8 @@ export function lengthNumbers(
     droopTravelAvailable: extremeValue(extremes.droopTravelAvailable),
     bumpTravelRequired: extremeValue(extremes.bumpTravelRequired),
     droopTravelRequired: extremeValue(extremes.droopTravelRequired),
+    outerWheelTravel: cornerTravel?.outer ?? null,
+    innerWheelTravel: cornerTravel?.inner ?? null,
     bumpTravelMargin: extremeValue(extremes.bumpTravelMargin),
     droopTravelMargin: extremeValue(extremes.droopTravelMargin),
   };

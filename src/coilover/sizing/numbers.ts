@@ -61,7 +61,7 @@ export function carNumbers(car: Car, chosen: readonly ChosenParts[]): CarNumbers
     const { otherEnds } = chosen[k];
     const extremes = travelExtremes(state, travelRequirement, otherEnds);
     const numbers = {
-      ...lengthNumbers(state, extremes),
+      ...lengthNumbers(state, travelRequirement, extremes),
       ...ownNumbers(state, otherEnds),
       ...downforceNumbers(state, car.car.downforce),
     };

@@ -36,6 +36,11 @@ export interface TravelRequirement {
   readonly bump: number | null;
   readonly droop: number | null;
   readonly cases: readonly TravelCase[];
+  /**
+   * Travel of the outer wheel in the steady corner with downforce, and of the inner one without, mm from design ride height, bump positive, by
+   * their own curves without bump stop and ends of the damper; null where a part of it is not known.
+   */
+  readonly cornerTravel: { readonly outer: number; readonly inner: number } | null;
   /** Parts that were not counted, and why; paths in the car. */
   readonly omitted: readonly Diagnostic[];
 }
@@ -57,7 +62,8 @@ export function travelRequirementOf(
   const { masses, downforce } = car;
   const { axle } = state.given;
   if (state.coilover !== null && state.rest === null) {
-    return { bump: null, droop: null, cases: [], omitted: [omission('everyCase', 'stand', 'coilover')] };
+    const omitted = [omission('everyCase', 'stand', 'coilover')];
+    return { bump: null, droop: null, cases: [], cornerTravel: null, omitted };
   }
   const omitted: Diagnostic[] = [];
   const rest = state.rest?.travel ?? 0;
@@ -121,7 +127,11 @@ export function travelRequirementOf(
   }
   if (required?.droop !== undefined) add('specified', 'droop', { specified: required.droop + rest });
   const most = (side: TravelCase['side']) => Math.max(...requiredBy({ cases }, side));
-  return { bump: most('bump'), droop: -most('droop'), cases, omitted };
+  const cornerTravel =
+    estimate === null || pushed === null
+      ? null
+      : { outer: rest + pushed + outer * estimate, inner: rest - inner * estimate };
+  return { bump: most('bump'), droop: -most('droop'), cases, cornerTravel, omitted };
 }
 
 const AS_ESTIMATED: RollShare = { outer: 1, inner: 1 };

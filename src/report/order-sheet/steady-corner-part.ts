@@ -58,8 +58,28 @@ export function steadyCornerPart({ steadyCorner, axles }: Sizing, paper: OnPaper
       ),
       [2, 3, 4, 5, 6],
     ),
+    ...intervals(axles, paper),
     ...pictures(axles, found, steadyCorner, paper),
   ];
+}
+
+/** How uncertain the travel of each outer wheel is. */
+function intervals(axles: readonly AxleSizing[], { both }: OnPaper): Block[] {
+  const words = axles.flatMap(({ axle, figure }) => {
+    const { value, lower, upper } = figure('outerWheelTravel');
+    return value === null || lower === null || upper === null
+      ? []
+      : [
+          `${axleName(axle).toLowerCase()} ${both(value, 'length')}, 95 % interval ${both(lower, 'length')} to ${both(upper, 'length')}`,
+        ];
+  });
+  return words.length === 0
+    ? []
+    : [
+        paragraph(
+          `Travel of the outer wheel without bump stop and damper ends, which the required travel counts: ${words.join('; ')}.`,
+        ),
+      ];
 }
 
 function introduction(
