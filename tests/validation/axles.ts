@@ -12,6 +12,14 @@ export const axles: Section = {
       unit: 'mm',
     },
     {
+      what: 'both wheels of any axle in heave and roll: contact patch, travel, shock length',
+      file: 'axle/planegcs.test.ts',
+      tests: 'both wheels of random axles in heave and roll',
+      against: 'planegcs',
+      known: 'another program',
+      unit: 'mm',
+    },
+    {
       what: 'swing axles in heave and roll: travel, camber to the ground, roll centre',
       file: 'axle/sweep-axle.test.ts',
       tests: 'an axle > of two swing axles',
@@ -40,6 +48,7 @@ export const axles: Section = {
       tests: [
         'the steady corner of a car file > is the equilibrium',
         'the steady corner of a car file > has the weight',
+        'the steady corner of a car file > adds to the required travel',
       ],
       against: 'equilibrium of the car put together by hand, and its weight',
       unit: 'mm, N or deg',
@@ -188,6 +197,14 @@ export const axles: Section = {
       against: 'its equilibrium at each, and on both sides of each event',
       known: 'derived',
       unit: 'deg, mm, N, or g',
+    },
+    {
+      what: 'the bar for a roll angle or a split of the load transfer',
+      file: 'axle/choose-bar.test.ts',
+      tests: ['the bar for a car > gives the roll angle', 'the bar for a car > is what moments say'],
+      against: 'the equilibrium with it, and the sum of moments where the roll centre is on the ground',
+      known: 'derived',
+      unit: 'deg or 1',
     },
     {
       what: 'perches for ride heights and a cross weight',
