@@ -1,8 +1,10 @@
 import { type Corner, modelOf } from '../corner/corner.ts';
 import { fault, show, unknownName, unknownOptions } from '../diagnostic.ts';
+import { isOverCentre } from '../document/axle-findings.ts';
+import type { AntiRollBarInput } from '../document/inputs.ts';
 import { refusal, refuse } from '../errors/axle.ts';
 import { frozenCopy } from '../linkage/freeze.ts';
-import { type AntiRollBar, checkedBar, isOverCentre } from './bar.ts';
+import { type AntiRollBar, checkedBar } from './bar.ts';
 
 /** Two corners on one body, and the bar between them. */
 export interface AxleInput {
@@ -10,7 +12,7 @@ export interface AxleInput {
   readonly left: Corner;
   /** Right-hand corner; the mirror image of the left one if left out. */
   readonly right?: Corner;
-  readonly bar?: AntiRollBar;
+  readonly bar?: AntiRollBarInput | undefined;
 }
 
 /** An axle as plain, frozen data; made by `axle`. */
@@ -39,7 +41,7 @@ export function axle(input: AxleInput): AxleLinkage {
         throw refusal('axle', [unknownName('bar.on', `body of the ${side} corner`, checked.on, bodies)]);
       }
     }
-    if (isOverCentre(checked)) {
+    if (isOverCentre(checked.linkMount, checked.leverEnd)) {
       throw refusal('axle', [fault('leverOverCentre', 'bar.linkMount', { got: show(checked.linkMount) })]);
     }
   }

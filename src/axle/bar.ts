@@ -12,10 +12,12 @@
 // F_a = 2 l r: r keeps the sign that it has as drawn, that of -u, until it is 0, a lever over its centre: there the link goes through the
 // bar's axis. From F also a' = -F_z / F_a by travel, and a'' the same way.
 
+import { OVER_CENTRE, wallFindings } from '../document/axle-findings.ts';
 import { antiRollBarSchema, roundBarSchema } from '../document/axle-schema.ts';
-import { type Finding, found, parse } from '../document/parse.ts';
+import type { AntiRollBarInput, RoundBarInput } from '../document/inputs.ts';
+import { parse, valueAt } from '../document/parse.ts';
+import { roundBarStiffness } from '../document/round-bar.ts';
 import type { Point } from '../linkage/drawing.ts';
-import { NEWTON_METRE_PER_DEGREE } from '../units.ts';
 
 /** An anti-roll bar, by one of its ends; the other is the mirror image. */
 export interface AntiRollBar {
@@ -27,57 +29,27 @@ export interface AntiRollBar {
   readonly leverEnd: Point;
   /** From the axis of the bar to the end of its lever, mm; the lever is level at design ride height. */
   readonly leverLength: number;
-  /** Torque in the bar per angle between its levers, N·m/deg, with links, levers and bushes in series. */
+  /** Torque in the bar per angle between its levers, N·m/deg. */
   readonly torsionalStiffness: number;
 }
-
-/** A round bar or tube in torsion. */
-export interface RoundBar {
-  /** mm. */
-  readonly diameter: number;
-  /** Of a tube, mm; default 0. */
-  readonly innerDiameter?: number;
-  /** Length in torsion, mm. */
-  readonly length: number;
-  /** N/mm²; default 79,300, steel. */
-  readonly shearModulus?: number;
-}
-
-/** Shear modulus of spring steel, N/mm^2 (EN 13906-1 takes 79,500 for drawn wire and 78,500 hot-coiled; steel bar 79,300, from memory). */
-const STEEL = 79_300;
 
 /**
  * Torsional stiffness G pi (d^4 - d_i^4) / (32 L) of a round bar, N·m/deg (elementary theory of torsion, S. P. Timoshenko).
  *
  * @throws InputError for sizes out of range.
  */
-export function torsionalStiffness(bar: RoundBar): number {
-  const {
-    diameter,
-    innerDiameter = 0,
-    length,
-    shearModulus = STEEL,
-  } = parse(roundBarSchema, bar, 'round bar', wallFindings);
-  const polar = (Math.PI * (diameter ** 4 - innerDiameter ** 4)) / 32;
-  return (shearModulus * polar) / length / NEWTON_METRE_PER_DEGREE;
-}
-
-/** A tube has a wall. */
-function wallFindings(bar: unknown): Finding[] {
-  const { diameter, innerDiameter = 0 } = (bar ?? {}) as Partial<RoundBar>;
-  if (!(typeof diameter === 'number' && diameter > 0 && innerDiameter >= diameter)) return [];
-  return [
-    found(['innerDiameter'], 'outOfRange', {
-      got: String(innerDiameter),
-      below: diameter,
-      quantity: 'length',
-    }),
-  ];
+export function torsionalStiffness(bar: RoundBarInput): number {
+  return roundBarStiffness(parse(roundBarSchema, bar, 'round bar', wallFindings));
 }
 
 /** A bar as plain, checked data. */
-export function checkedBar(bar: AntiRollBar): AntiRollBar {
-  return parse(antiRollBarSchema, bar, 'anti-roll bar');
+export function checkedBar(bar: AntiRollBarInput): AntiRollBar {
+  const { roundBar, ...given } = parse(antiRollBarSchema, bar, 'anti-roll bar', (value, units) =>
+    wallFindings(valueAt(value, ['roundBar']), units).map((one) => ({ ...one, at: ['roundBar', ...one.at] })),
+  );
+  // One of the two is there; a stiffness that was measured is that of the whole bar.
+  const { torsionalStiffness = roundBarStiffness(roundBar as RoundBarInput) } = given;
+  return { ...given, torsionalStiffness };
 }
 
 /** A lever's angle from level, radians, end up positive, with its derivatives by the wheel's travel. */
@@ -85,15 +57,6 @@ export interface LeverAngle {
   readonly angle: number;
   readonly first: number;
   readonly second: number;
-}
-
-/** Share of the link that its lever arm about the bar's axis must have; with less the lever is over its centre. */
-const OVER_CENTRE = 1e-6;
-
-/** Whether the lever is over its centre as drawn. */
-export function isOverCentre({ linkMount, leverEnd }: AntiRollBar): boolean {
-  const up = linkMount[1] - leverEnd[1];
-  return !(Math.abs(up) > OVER_CENTRE * Math.hypot(linkMount[0] - leverEnd[0], up));
 }
 
 /**

@@ -73,6 +73,15 @@ export function rollStiffness(axle: AxleLinkage, options: RollStiffnessOptions):
   );
 }
 
+/** What the bar of an axle adds as drawn, N·m/deg: its stiffness times the square of its twist by roll. */
+export function barRollStiffness(axle: AxleLinkage): number {
+  const twistByRoll = layWheels(axle, 0, 0).reduce((sum, curve) => {
+    const state = stateOf(curve, 0, 0);
+    return sum + (state?.lever?.first ?? 0) * (state?.y[0] ?? 0);
+  }, 0);
+  return (axle.bar?.torsionalStiffness ?? 0) * twistByRoll ** 2;
+}
+
 /** The same of wheels that stand there, tyres keep their deflection; `torsion` is that of the bar per turn of its levers, N·mm/rad. */
 export function stiffnessThere(
   torsion: number,

@@ -11,10 +11,10 @@ const ROLLS = [-3, -2, -1, 0, 1, 2, 3];
 
 export function run({ operands: [file], options }: Given): number {
   const { corners, units } = readFile(textOf(file));
-  const { corner, limits: ends } = cornerOf(corners, options.axle);
+  const { corner, bar, limits: ends } = cornerOf(corners, options.axle);
   const heave = (numbersOf('heave', options.heave) ?? [0]).map((value) => toMetric(value, 'length', units));
   const roll = numbersOf('roll', options.roll) ?? ROLLS;
-  const whole = axle({ left: corner });
+  const whole = axle({ left: corner, bar });
   const swept = sweepAxle(whole, { heave, roll });
   const alone = limits(corner, withoutLoneStop(ends));
   const found = axleLimits(whole, { left: alone, roll });
@@ -33,9 +33,12 @@ export function run({ operands: [file], options }: Given): number {
       ['ratio', (row) => row[`${side}InstallationRatio`].toFixed(3)],
       ['camber', (row) => row[`${side}Camber`].toFixed(2)],
     ]),
+    ...(bar === undefined
+      ? []
+      : [['bar twist', ({ barTwist = 0 }: AxleRow) => barTwist.toFixed(2)] as const]),
   ];
   print(
-    `Travel and shock length in ${unit}; ratio shock ÷ wheel; camber to the road in deg, top outboard +.\n`,
+    `Travel and shock length in ${unit}; ratio shock ÷ wheel; camber to the road in deg, top outboard +${bar === undefined ? '' : '; twist of the bar in deg'}.\n`,
   );
   print(columns.map(([head]) => head.padStart(Math.max(8, head.length))).join(' '));
   for (const row of swept.rows())

@@ -4,6 +4,7 @@ import { cornerNotes } from '../document/checks/corner-checks.ts';
 import { UNNAMED_KIND } from '../document/corner-kind.ts';
 import { isCorner, kindOf } from '../document/file-schema.ts';
 import type {
+  AntiRollBarInput,
   CarFile,
   CarSizingFile,
   CornerSizingFile,
@@ -33,6 +34,8 @@ export interface DocumentCorner {
   readonly limits: Omit<LimitOptions, 'notes'>;
   /** Sprung mass of this corner, kg. */
   readonly sprungMass?: number;
+  /** The anti-roll bar of its axle, as `axle` takes it, mm and N·m/deg; mirrored as the corner was. */
+  readonly bar?: AntiRollBarInput;
   /** What its coilover is sized by, in the library's units; numbers may be `{ value, plusMinus }`. */
   readonly sizing?: CornerSizingFile;
   /** What was bought for it, in the library's units: it replaces the same parts of limits and sizing. */
@@ -158,13 +161,14 @@ function cornerChecks(value: unknown, at: Place, units: Units): Finding[] {
 }
 
 function cornerOf(given: Written): DocumentCorner {
-  const { limits = {}, sprungMass, sizing, ordered } = given;
+  const { limits = {}, sprungMass, bar, sizing, ordered } = given;
   const corner = surveyed(drawnCorner(given), given);
   const { notes: _, ...rest } = limits;
   return {
     corner,
     limits: deepFreeze(corner.mirrored ? mirrored(rest) : rest),
     ...(sprungMass === undefined ? {} : { sprungMass }),
+    ...(bar === undefined ? {} : { bar: deepFreeze(corner.mirrored ? turnedBar(bar) : bar) }),
     ...(sizing === undefined ? {} : { sizing: deepFreeze(sizing) }),
     ...(ordered === undefined ? {} : { ordered: deepFreeze(ordered) }),
   };
@@ -210,6 +214,10 @@ function mirrored(limits: Limits): Limits {
 
 function turned([y, z]: readonly [number, number]): readonly [number, number] {
   return [0 - y, z];
+}
+
+function turnedBar({ linkMount, leverEnd, ...bar }: AntiRollBarInput): AntiRollBarInput {
+  return { ...bar, linkMount: turned(linkMount), leverEnd: turned(leverEnd) };
 }
 
 function turnedJoint({ housingAxis, studAxis, ...joint }: BallJoint): BallJoint {

@@ -102,6 +102,15 @@ export function isMovingEnd(path: string): boolean {
   return path.startsWith('coilover.') && !OTHER_END.includes(path);
 }
 
+/** Parts of a kind that may carry a drop link. */
+export function linkBodies({ arms, upright, points }: CornerKind): string[] {
+  return [
+    ...Object.keys(arms),
+    ...(upright === null ? [] : ['upright']),
+    ...('rocker.pivot' in points ? ['rocker'] : []),
+  ];
+}
+
 /** Whether a point is the other end of a coilover. */
 export function isOtherEnd(path: string): boolean {
   return OTHER_END.includes(path);

@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { meantName } from '../spelling.ts';
+import { antiRollBarSchema } from './axle-schema.ts';
 import { type CornerKind, UNNAMED_KIND } from './corner-kind.ts';
 import { type LimitsOf, limitsSchema, remarks } from './limits-schema.ts';
 import { orderedSchema } from './ordered-schema.ts';
@@ -61,6 +62,7 @@ export type Kinds = Readonly<Record<string, { readonly input: CornerKind }>>;
 /** What a corner has beside the parts of its kind and what ends its travel. */
 const loads = {
   sprungMass: sprungMass.optional(),
+  bar: antiRollBarSchema.optional(),
   sizing: cornerSizingSchema.optional(),
   ordered: orderedSchema.optional(),
   ...surveyed,

@@ -972,6 +972,8 @@ export interface CornerFields {
    * or lb (imperial).
    */
   readonly sprungMass?: number | undefined;
+  /** The anti-roll bar of the axle, by one of its ends; the other is the mirror image. */
+  readonly bar?: AntiRollBarInput | undefined;
   /** What the coilover of this corner is sized by. Leave out what you do not know. */
   readonly sizing?: CornerSizingFile | undefined;
   /**
@@ -996,6 +998,46 @@ export interface CornerFields {
         | SurveyUncheckedCheck
       )[]
     | undefined;
+}
+
+/** The anti-roll bar of the axle, by one of its ends; the other is the mirror image. */
+export interface AntiRollBarInput {
+  /** Body of the corner that carries the drop link: lowerArm, upperArm, upright, rocker. */
+  readonly on: string;
+  /**
+   * End of the drop link on that body. Point [y, z]: y outboard from the centreline, z up from the ground.
+   * Unit: mm, or in (imperial).
+   */
+  readonly linkMount: readonly [y: number, z: number];
+  /**
+   * End of the drop link on the lever of the bar. Point [y, z]: y outboard from the centreline, z up from the
+   * ground. Unit: mm, or in (imperial).
+   */
+  readonly leverEnd: readonly [y: number, z: number];
+  /**
+   * From the axis of the bar to the end of its lever, which is level at design ride height. Unit: mm, or in
+   * (imperial).
+   */
+  readonly leverLength: number;
+  /**
+   * Torque in the bar per angle between its levers, with links, levers and bushes in series; that of roundBar
+   * if left out. Unit: N·m/deg, or lbf·ft/deg (imperial).
+   */
+  readonly torsionalStiffness?: number | undefined;
+  /** A round bar or tube in torsion. */
+  readonly roundBar?: RoundBarInput | undefined;
+}
+
+/** A round bar or tube in torsion. */
+export interface RoundBarInput {
+  /** Outer diameter. Unit: mm, or in (imperial). */
+  readonly diameter: number;
+  /** Inner diameter of a tube; 0 if left out. Unit: mm, or in (imperial). */
+  readonly innerDiameter?: number | undefined;
+  /** Length in torsion, between the levers. Unit: mm, or in (imperial). */
+  readonly length: number;
+  /** Shear modulus in N/mm²; that of steel, 79,300, if left out. Without unit. */
+  readonly shearModulus?: number | undefined;
 }
 
 /**

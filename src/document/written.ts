@@ -1,6 +1,6 @@
 import type { CornerKind } from './corner-kind.ts';
 import { pointAt } from './geometry.ts';
-import type { CornerSizingFile, LimitOptions } from './inputs.ts';
+import type { AntiRollBarInput, CornerSizingFile, LimitOptions } from './inputs.ts';
 import { placeAt } from './parse.ts';
 import type { Certain } from './uncertain.ts';
 
@@ -14,6 +14,7 @@ export interface Written {
     readonly contactPatch?: Point | undefined;
   };
   readonly sprungMass?: number | undefined;
+  readonly bar?: AntiRollBarInput | undefined;
   readonly limits?: LimitOptions | undefined;
   readonly sizing?: Certain<CornerSizingFile> | undefined;
 }

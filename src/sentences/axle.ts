@@ -1,14 +1,11 @@
+import { AXLE_PARTS } from './axle-parts.ts';
 import { CORNER } from './corner.ts';
 import type { PlainSentences } from './plain.ts';
 
 /** What is said about an axle, and about where it is asked to be. */
 export const AXLE: PlainSentences = {
   ...CORNER,
-  leverOverCentre: {
-    problem:
-      'the drop link goes through the axis of the bar at design ride height: the bar would lock the axle',
-    advice: 'move linkMount, or leverEnd with the lever',
-  },
+  ...AXLE_PARTS,
   notPlaces: (say) => ({ problem: 'not a list of places', allowed: `finite numbers, ${say.text('unit')}` }),
   notLimits: { problem: 'no limits of a corner', allowed: 'what limits(corner, options) returns' },
   rollTooLarge: (say) => ({
@@ -23,10 +20,6 @@ export const AXLE: PlainSentences = {
     problem: `the ${say.text('side')} wheel does not get to this heave and roll`,
     advice: 'take less heave or less roll; sweepAxle names what ends the travel of the wheel',
   }),
-  barTwice: {
-    problem: 'a roll stiffness beside a bar',
-    advice: 'leave out antiRollBarStiffness, or the bar of the axle',
-  },
   axleMissing: { problem: 'the car has no such axle', advice: 'give it, or name the other one' },
   barThere: {
     problem: 'the axle has a bar already',

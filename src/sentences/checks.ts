@@ -20,6 +20,9 @@ const WHAT: Readonly<Record<string, string>> = {
   diameter: 'diameter',
   threadPitch: 'travel of the perch per turn',
   freeLength: 'free length',
+  leverLength: 'length of the lever',
+  linkLength: 'length of the drop link',
+  torsionLength: 'length in torsion',
   innerDiameter: 'inner diameter',
   tyreRate: 'rate of a tyre',
   wheelRate: 'wheel rate',
@@ -187,6 +190,18 @@ export const CHECKS: Sentences = {
   mountOnPivot: (say) => ({
     problem: `it lies on the pivot of ${say.text('pivot')}, on which it is mounted: the wheel moves without moving the ${say.text('moved')}`,
     advice: 'check the point',
+  }),
+  dropLinkLeans: (say) => ({
+    problem: 'the drop link leans far from vertical: little of its movement turns the lever',
+    got: `${say.short('lean', 'angle')} deg`,
+    usual: `${say.short('most', 'angle')} deg at most`,
+    advice: 'check linkMount and leverEnd',
+  }),
+  barStifferThanItsDiameter: (say) => ({
+    problem: 'the bar is stiffer than its diameter and length allow',
+    got: `${say.short('stiffness', 'rollStiffness')} ${say.unit('rollStiffness')}`,
+    usual: `${say.short('most', 'rollStiffness')} ${say.unit('rollStiffness')} at most: bends, links, levers and bushes make it softer`,
+    advice: 'check the stiffness, the diameter and the length; the stiffness is taken',
   }),
   scaleReadingOff: (say) => ({
     problem: 'one scale reads far from the others',

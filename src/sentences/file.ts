@@ -1,4 +1,5 @@
 import { counted } from '../words.ts';
+import { AXLE_PARTS } from './axle-parts.ts';
 import { CORNER } from './corner.ts';
 import {
   alternatives,
@@ -289,6 +290,7 @@ const CUSTOM: Sentences = {
 /** What is said about files and their parts, and about corners of any linkage. */
 export const FILE: Sentences = {
   ...CORNER,
+  ...AXLE_PARTS,
   ...DOCUMENT,
   ...kindSentences(IN_FILES),
   ...JSON_TEXT,

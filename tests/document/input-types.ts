@@ -82,6 +82,7 @@ const NAMES: Readonly<Record<string, string>> = {
   'BearingsInput.mount': 'Bearing',
   'TravelLimits.required': 'RequiredTravelInput',
   'TravelLimits.donor': 'Donor',
+  'CornerFields.bar': 'AntiRollBarInput',
   'OrderInput.mounts': 'OrderMountsInput',
   'CornerSizingFile.springs': 'SpringInput',
   'OrderedFile.damper': 'OrderedDamperInput',

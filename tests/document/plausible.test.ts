@@ -49,6 +49,13 @@ describe('a file with one mistake raises its check', () => {
   const parts = (...masses: number[]) => ({
     parts: masses.map((mass, k) => ({ name: `part ${k}`, mass, frontFraction: 0.5 })),
   });
+  const bar = {
+    on: 'lowerArm',
+    linkMount: [480, 175],
+    leverEnd: [470, 330],
+    leverLength: 180,
+    roundBar: { diameter: 16, length: 800 },
+  };
   const scales = (frontLeft: number) => ({
     scales: { frontLeft, frontRight: 371, rearLeft: 405, rearRight: 398, perches: 'reset' },
   });
@@ -124,6 +131,24 @@ describe('a file with one mistake raises its check', () => {
       metricFront((c) => (c.sizing.unsprungMass = 3)),
       'massUnusual corners.front.sizing.unsprungMass',
       /got 3 kg \(usual: 8 to 60 kg\); check the digits and the decimal point$/,
+    ],
+    [
+      'a drop link that leans',
+      metricFront((c) => (c.bar = { ...bar, leverEnd: [300, 275] })),
+      'dropLinkLeans corners.front.bar.linkMount',
+      /got 60\.95 deg \(usual: 50 deg at most\); check linkMount and leverEnd$/,
+    ],
+    [
+      'a bar stiffer than its diameter',
+      metricFront((c) => (c.bar = { ...bar, torsionalStiffness: 21 })),
+      'barStifferThanItsDiameter corners.front.bar.torsionalStiffness',
+      /got 21 N·m\/deg \(usual: 11\.13 N·m\/deg at most: bends, links, levers and bushes make it softer\); check/,
+    ],
+    [
+      'a bar in inches in a mm file',
+      metricFront((c) => (c.bar = { ...bar, leverLength: 7 })),
+      'sizeUnusual corners.front.bar.leverLength',
+      /got 7 mm \(usual: 40 to 600 mm\); .* was it measured in inches\?/,
     ],
     [
       'a scale reading of 40 beside 371',

@@ -2,6 +2,7 @@
 
 import { ASSUMPTIONS, OPEN_QUESTIONS } from '../../src/sentences/assumptions.ts';
 import { AXLE } from '../../src/sentences/axle.ts';
+import { AXLE_PARTS } from '../../src/sentences/axle-parts.ts';
 import { CAR_REST } from '../../src/sentences/car-rest.ts';
 import { CHECKS } from '../../src/sentences/checks.ts';
 import { CORNER } from '../../src/sentences/corner.ts';
@@ -51,7 +52,7 @@ export const TABLES: readonly (readonly [heading: string, table: Table])[] = [
   ['Equilibria', EQUILIBRIUM],
   ['Laws', TESTING],
   ['Corners', CORNER],
-  ['Axles', AXLE],
+  ['Axles', { ...AXLE_PARTS, ...AXLE }],
   ['Cars at rest', CAR_REST],
   ['Hardpoints and shapes of an input', DOCUMENT],
   ['Files', FILE],

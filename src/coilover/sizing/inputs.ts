@@ -17,6 +17,8 @@ export interface AxleInputs {
   readonly limits: Omit<LimitOptions, 'notes'>;
   /** Sprung mass given for the corner itself, kg: taken where the car has no masses. */
   readonly sprungMass?: number | undefined;
+  /** Roll stiffness of the bar that the document draws, N·m/deg, both wheels at design ride height; null without one. */
+  readonly drawnBarStiffness: number | null;
   /** What was bought; as far as it replaces limits and sizing it stands there too. */
   readonly ordered?: Certain<OrderedFile> | undefined;
   /** Steps in which spring rates can be had, N/mm: as given, or common ones in the units of the document. */

@@ -7,6 +7,7 @@
 import { GRAVITY, NEWTON_METRE_PER_DEGREE } from '../../units.ts';
 import type { CarMasses } from '../masses.ts';
 import type { FigureInfos, Numbers } from './figure.ts';
+import { barStiffness } from './roll.ts';
 import type { AxleState } from './state.ts';
 
 export const MASS_FIGURES = {
@@ -85,7 +86,8 @@ export function massNumbers({
   rest,
   shock,
 }: AxleState): Numbers<typeof MASS_FIGURES> {
-  const { antiRollBarStiffness, unsprungMass } = given.sizing;
+  const { unsprungMass } = given.sizing;
+  const bar = barStiffness(given);
   const lower = (rate: number) => (wheels === null ? null : ((wheels.left - wheels.right) * GRAVITY) / rate);
   return {
     leftWheelMass: wheels?.left ?? null,
@@ -94,9 +96,9 @@ export function massNumbers({
     unsprungMass: unsprungMass ?? null,
     leftRightHeightDifference: atRest === null ? null : lower(atRest.rate),
     leftRightHeightDifferenceWithBar:
-      atRest === null || rest === null || antiRollBarStiffness === undefined
+      atRest === null || rest === null || bar === null
         ? null
-        : lower(atRest.rate + barRate(antiRollBarStiffness, 2 * shock.patch(rest.travel).y)),
+        : lower(atRest.rate + barRate(bar, 2 * shock.patch(rest.travel).y)),
   };
 }
 

@@ -9,6 +9,7 @@
 import { AXLES } from '../../corner/axles.ts';
 import { DEGREES, GRAVITY, NEWTON_METRE_PER_DEGREE } from '../../units.ts';
 import { type FigureInfos, type Numbers, none } from './figure.ts';
+import type { AxleInputs } from './inputs.ts';
 import type { AxleState } from './state.ts';
 
 export const ROLL_FIGURES = {
@@ -22,7 +23,8 @@ export const ROLL_FIGURES = {
     label: 'roll stiffness of the axle with its bar',
     quantity: 'rollStiffness',
     group: 'adjustable',
-    definition: 'springs and anti-roll bar together',
+    definition:
+      'springs and anti-roll bar together; a bar given by its geometry with its ratio at design ride height',
   },
   rollCentreHeight: {
     label: 'roll centre above the ground',
@@ -54,13 +56,18 @@ export function rollOfAxle({ atRest, rest, shock, given }: AxleState): Numbers<t
     return { ...none(ROLL_FIGURES), rollCentreHeight: shock.patch(0).rollCentreHeight };
   }
   const { y, rollCentreHeight } = shock.patch(rest.travel);
+  const bar = barStiffness(given);
   const stiffness = (atRest.rate * (2 * y) ** 2) / 2 / NEWTON_METRE_PER_DEGREE;
   return {
     rollStiffness: stiffness,
-    rollStiffnessWithBar:
-      given.sizing.antiRollBarStiffness === undefined ? null : stiffness + given.sizing.antiRollBarStiffness,
+    rollStiffnessWithBar: bar === null ? null : stiffness + bar,
     rollCentreHeight,
   };
+}
+
+/** What the anti-roll bar of an axle adds to its roll stiffness, N·m/deg; null without one. */
+export function barStiffness({ sizing, drawnBarStiffness }: AxleInputs): number | null {
+  return sizing.antiRollBarStiffness ?? drawnBarStiffness;
 }
 
 /** Sprung mass of a car, kg; null where that of an axle is not known. */

@@ -127,7 +127,7 @@ function onWheels(state: AxleState, damper: DamperLengths | null): AxleOnWheels 
   };
   const { tyreRate, antiRollBarStiffness } = given.sizing;
   return {
-    linkage: axle({ left: given.input.corner }),
+    linkage: axle({ left: given.input.corner, bar: given.input.bar }),
     sprungMass: 2 * mass.sprung,
     unsprungMass: mass.unsprung,
     left: wheel,
@@ -155,8 +155,9 @@ export function steadyCornerFindings(corner: SteadyCorner | null): Diagnostic[] 
   return bySplit.proportional.diagnostics.map((one) => ({ ...one, path: pathInFile(one) }));
 }
 
-/** Where the file has what a diagnostic on the whole car is about. */
+/** Where the file has what a diagnostic on the whole car is about: `front.linkage.bar`, or the stiffness in place of one. */
 function pathInFile({ code, path }: Diagnostic): string {
   if (code === 'rollsOver') return 'masses.sprungCentreOfGravityHeight';
-  return `corners.${path.split('.')[0]}.sizing.antiRollBarStiffness`;
+  const [axle, , part] = path.split('.');
+  return `corners.${axle}.${part ?? 'sizing.antiRollBarStiffness'}`;
 }

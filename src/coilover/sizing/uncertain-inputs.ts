@@ -1,3 +1,5 @@
+import { axle as axleOf } from '../../axle/axle.ts';
+import { barRollStiffness } from '../../axle/roll-stiffness.ts';
 import { AXLES, type Axle } from '../../corner/axles.ts';
 import { type DrawnCorner, modelOf } from '../../corner/corner.ts';
 import { hardpointsOf } from '../../corner/hardpoint-coordinates.ts';
@@ -33,7 +35,7 @@ export function inputsOf(document: CarDocument): { inputs: CarInputs; uncertain:
   const axles = AXLES.flatMap((axle, k): AxleInputs[] => {
     const input = document.corners[axle];
     if (input === undefined) return [];
-    const { sizing = {}, limits, sprungMass, corner, ordered } = input;
+    const { sizing = {}, limits, sprungMass, corner, bar, ordered } = input;
     for (const direction of errorsOf(corner)) {
       uncertain.push({
         name: `corners.${axle} ${directionName(direction)}`,
@@ -51,6 +53,7 @@ export function inputsOf(document: CarDocument): { inputs: CarInputs; uncertain:
         sizing: numbers,
         limits,
         sprungMass,
+        drawnBarStiffness: bar === undefined ? null : barRollStiffness(axleOf({ left: corner, bar })),
         ...(ordered === undefined ? {} : { ordered: certain(ordered) }),
         rateStep: numbers.rateStep ?? commonRateStep(document.units),
         shaftSpeeds: numbers.damping?.shaftSpeeds ?? usualShaftSpeeds(document.units),

@@ -1,4 +1,5 @@
 import type { Diagnostic } from '../../diagnostic.ts';
+import { BAR_CHECKS } from './bar-checks.ts';
 import { type CheckRule, notesBy } from './check.ts';
 import type { CornerSubject } from './corner-subject.ts';
 import { GEOMETRY_CHECKS, PLACE_CHECKS, STANDING_CHECKS } from './geometry-checks.ts';
@@ -11,6 +12,7 @@ const CORNER_CHECKS: readonly CheckRule<CornerSubject>[] = [
   ...PLACE_CHECKS,
   ...STANDING_CHECKS,
   ...LOAD_CHECKS,
+  ...BAR_CHECKS,
 ];
 
 /** What of a corner should be looked at again; `under` is its path in the file. */

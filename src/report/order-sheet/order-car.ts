@@ -67,9 +67,7 @@ function carRows({ sized, paper }: OrderPage): Row[] {
       ? [row('sprung mass, 95 % interval', ranged(paper.cells(lower, 'mass'), paper.cells(upper, 'mass')))]
       : []),
     row('unsprung mass of a corner', given('unsprungMass', 'mass')),
-    sizing.antiRollBarStiffness === undefined
-      ? wordRow('anti-roll bar', 'none given')
-      : row('anti-roll bar', paper.givenCells(sizing.antiRollBarStiffness, 'rollStiffness')),
+    barRow(sized, paper),
     row(`wheel rate at ${where}`, cells('wheelRate', 'rate')),
     row('tyre rate', given('tyreRate', 'rate')),
     wordRow(
@@ -88,6 +86,17 @@ function carRows({ sized, paper }: OrderPage): Row[] {
     ),
     ...rowsOf(largest, (one) => wordRow('load case, no damping forces', caseWords(one))),
   ];
+}
+
+/** The anti-roll bar: its stiffness as given, or that of its drawing. */
+function barRow({ input, figure }: AxleSizing, paper: OnPaper): Row {
+  const { antiRollBarStiffness }: CornerSizing = certain(input.sizing ?? {});
+  if (antiRollBarStiffness !== undefined)
+    return row('anti-roll bar', paper.givenCells(antiRollBarStiffness, 'rollStiffness'));
+  const [alone, both] = [figure('rollStiffness').value, figure('rollStiffnessWithBar').value];
+  if (input.bar === undefined || alone === null || both === null)
+    return wordRow('anti-roll bar', input.bar === undefined ? 'none given' : null);
+  return row('anti-roll bar, at design ride height', paper.cells(both - alone, 'rollStiffness'));
 }
 
 /** A load case with what its force leaves out. */

@@ -1,0 +1,51 @@
+import { show } from '../diagnostic.ts';
+import { meantName } from '../spelling.ts';
+import { toMetric, type Units } from '../units.ts';
+import { type CornerKind, linkBodies } from './corner-kind.ts';
+import { pointAt } from './geometry.ts';
+import { type Finding, found, type Place, valueAt } from './parse.ts';
+
+/** What no single value of the bar of a corner shows: a body that the corner has not, a tube without a wall, a lever over its centre. */
+export function barFindings(kind: CornerKind, corner: unknown, units: Units): Finding[] {
+  const bar = valueAt(corner, ['bar']);
+  if (bar === undefined) return [];
+  const stiffness: Place = ['sizing', 'antiRollBarStiffness'];
+  const [mount, end] = ['linkMount', 'leverEnd'].map((name) => pointAt(bar, [name]));
+  return [
+    ...under('bar', bodyFindings(valueAt(bar, ['on']), linkBodies(kind))),
+    ...under('bar', under('roundBar', wallFindings(valueAt(bar, ['roundBar']), units))),
+    ...(mount !== undefined && end !== undefined && isOverCentre(mount, end)
+      ? [found(['bar', 'linkMount'], 'leverOverCentre', { got: show(mount) })]
+      : []),
+    ...(valueAt(corner, stiffness) === undefined ? [] : [found(stiffness, 'barTwice')]),
+  ];
+}
+
+function under(name: string, findings: readonly Finding[]): Finding[] {
+  return findings.map((finding) => ({ ...finding, at: [name, ...finding.at] }));
+}
+
+function bodyFindings(on: unknown, allowed: readonly string[]): Finding[] {
+  if (typeof on !== 'string' || allowed.includes(on)) return [];
+  const meant = meantName(on, allowed) ?? null;
+  return [found(['on'], 'notAPartOfCorner', { got: show(on), allowed, meant })];
+}
+
+/** A tube has a wall. */
+export function wallFindings(bar: unknown, units: Units): Finding[] {
+  const [outer, inner] = ['diameter', 'innerDiameter'].map((name) => valueAt(bar, [name]));
+  if (!(typeof outer === 'number' && outer > 0 && typeof inner === 'number' && inner >= outer)) return [];
+  const below = toMetric(outer, 'length', units);
+  return [found(['innerDiameter'], 'outOfRange', { got: String(inner), below, quantity: 'length' })];
+}
+
+type Point = readonly [number, number];
+
+/** Share of the link that its lever arm about the bar's axis must have; with less the lever is over its centre. */
+export const OVER_CENTRE = 1e-6;
+
+/** Whether a level lever is over its centre: the drop link lies across the car. */
+export function isOverCentre(linkMount: Point, leverEnd: Point): boolean {
+  const up = linkMount[1] - leverEnd[1];
+  return !(Math.abs(up) > OVER_CENTRE * Math.hypot(linkMount[0] - leverEnd[0], up));
+}
