@@ -11,8 +11,10 @@ export {
 export { type AntiRollBar, torsionalStiffness } from './axle/bar.ts';
 export type { CarAxle, CarLoads, CarOnAxles, LateralSplit, WheelCoilover } from './axle/car.ts';
 export { type ChooseBarOptions, type ChosenBar, chooseBar, type NoBar } from './axle/choose-bar.ts';
+export type { CrossSpring } from './axle/cross-spring.ts';
 export {
   type AxleRest,
+  type CrossSpringRest,
   type Equilibrium,
   equilibrium,
   type LoadTransfer,
@@ -24,6 +26,8 @@ export {
 } from './axle/equilibrium.ts';
 export { type PerchMove, type PerchMoveOptions, type PerchMoves, perchMoves } from './axle/perch-moves.ts';
 export {
+  type HeaveRate,
+  heaveRate,
   type RollStiffness,
   type RollStiffnessOptions,
   rollStiffness,

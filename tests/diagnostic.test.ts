@@ -229,6 +229,13 @@ const wrong: [code: string, run: () => unknown][] = [
   ['missing', wishbone((corner) => delete corner.wheel)],
   ['wrongType', wishbone((corner) => (corner.lowerArm.inner = ['255 mm', 1, 2]))],
   ['wrongType', read(({ corners }) => (corners.front.sprungMass = '330 kg'))],
+  [
+    'springNotAtRide',
+    read(({ corners }) => {
+      corners.front.thirdSpring = { on: 'lowerArm', mount: [10.5, 10], rate: 60, extendedLength: 12 };
+    }),
+  ],
+  ['notAPartOfCorner', read(({ corners }) => (corners.front.bar.on = 'rod'))],
   ['unknownChoice', wishbone((corner) => (corner.coilover.on = 'lower'))],
   ['unknownChoice', read((car) => (car.units = 'inches'))],
   ['outOfRange', wishbone((corner) => (corner.wheel.camber = 90))],
@@ -649,6 +656,7 @@ results.push(
 const sizings: (() => unknown)[] = [
   (document: Json) => {
     document.openQuestions = ['The arch is not cut yet.'];
+    document.corners.front.thirdSpring = { on: 'lowerArm', mount: [275, 280], rate: 40 };
     for (const { limits, sizing } of Object.values<Json>(document.corners)) {
       delete limits.damper;
       delete sizing.rateStep;

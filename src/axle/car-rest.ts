@@ -37,8 +37,8 @@ export interface Gone extends Place {
   readonly failure: Failure | null;
 }
 
-export function roomOf({ wheels, axles }: Car): Workspace {
-  return workspaceOf(wheels.length, axles.length, wheels.map(noWheelAt));
+export function roomOf(car: Car): Workspace {
+  return workspaceOf(car, car.wheels.map(noWheelAt));
 }
 
 /** Goes from a state of rest at `from` to `to`, or as far as there is rest. */
@@ -95,7 +95,8 @@ function ahead(at: number, state: CarState, before: Place | null, next: number):
 export function letDown(car: Car, acting: Acting, room: Workspace): Gone {
   const held = car.wheels.map(({ coilover, designLoad, unsprungMass }, i) => {
     const { shock, centreZ } = car.drawn[i];
-    return designLoad + totalPush(coilover, shock[0]).force * shock[1] - unsprungMass * GRAVITY * centreZ[1];
+    const push = totalPush(coilover, shock[0]).force * shock[1];
+    return designLoad + push - car.coupledLoad[i] - unsprungMass * GRAVITY * centreZ[1];
   });
   const loads = car.axles.map(({ weight }) => weight);
   const partly = (at: number): Acting => ({

@@ -5,7 +5,7 @@ import { type Diagnostic, fault } from '../diagnostic.ts';
 import { refuse } from '../errors/axle.ts';
 import { READING } from '../linkage/reader.ts';
 import { zeroBetween } from '../numerics/zero.ts';
-import { GRAVITY, NEWTON_METRE_PER_DEGREE } from '../units.ts';
+import { GRAVITY } from '../units.ts';
 import {
   axlesOf,
   type CarAxle,
@@ -15,6 +15,7 @@ import {
   type WheelCoilover,
 } from './car.ts';
 import { type DrawnCar, diagnosticsOn } from './car-diagnostics.ts';
+import { coupledBy, couplingsOf, onWheel } from './coupling.ts';
 import type { Acting, AxleSetUp, CarState, WheelSetUp } from './rest-equations.ts';
 import { noWheelAt, readWheelAt, type WheelAt, type WheelReader, wheelReader } from './wheel-at.ts';
 import { layWheels, READ, readAlong } from './wheel-curve.ts';
@@ -28,6 +29,8 @@ const LOOKS = 64;
 export interface Car extends DrawnCar {
   readonly given: CarOnAxles;
   readonly coilovers: readonly WheelCoilover[];
+  /** Of what is between both wheels, on each wheel as drawn, N along its travel. */
+  readonly coupledLoad: readonly number[];
   readonly diagnostics: readonly Diagnostic[];
 }
 
@@ -50,6 +53,7 @@ export function setUpCar(given: CarOnAxles): Car {
     wheels: made.flatMap(({ wheels }) => wheels),
     coilovers: made.flatMap(({ coilovers }) => coilovers),
     drawn: made.flatMap(({ drawn }) => drawn),
+    coupledLoad: made.flatMap(({ coupledLoad }) => coupledLoad),
     sprungMass: parts.reduce((sum, { sprungMass }) => sum + sprungMass, 0),
     centre: [sideways, given.sprungCentreOfGravityHeight] as const,
   };
@@ -75,6 +79,7 @@ function setUpAxle(
   readonly wheels: WheelSetUp[];
   readonly coilovers: readonly WheelCoilover[];
   readonly drawn: readonly WheelAt[];
+  readonly coupledLoad: readonly number[];
 } {
   const [first, second] = layWheels(linkage, FARTHEST, 0);
   const reader = wheelReader(first);
@@ -91,6 +96,12 @@ function setUpAxle(
   const onLeft = (weight * r.halfTrack[0] + moment) / track;
   const loads = [onLeft, (weight * l.halfTrack[0] - moment) / track];
   const coilovers = [left, right];
+  // A given roll stiffness acts on the difference of the travels, which is the track times the roll.
+  const couplings = couplingsOf(linkage, antiRollBarStiffness / (track * track));
+  const coupled = coupledBy(couplings, l, r);
+  const coupledLoad = ([1, -1] as const).map((side) =>
+    coupled.reduce((sum, one) => sum + onWheel(one, side), 0),
+  );
   const wheels = coilovers.map((coilover, w): WheelSetUp => {
     const side = w === 0 ? 'left' : 'right';
     const path = `${name}.${w === 1 && coilover === left ? 'left' : side}`;
@@ -99,7 +110,7 @@ function setUpAxle(
     return {
       side: w === 0 ? 1 : -1,
       reader: readers[w],
-      coilover: forceOf(coilover, at, loads[w] - unsprungMass * GRAVITY * at.centreZ[1]),
+      coilover: forceOf(coilover, at, loads[w] - coupledLoad[w] - unsprungMass * GRAVITY * at.centreZ[1]),
       toppedAt: travelAt(readers[w], coilover.damper?.extendedLength, 'droop'),
       bottomedAt: travelAt(readers[w], coilover.damper?.compressedLength, 'bump'),
       designLoad: loads[w],
@@ -109,10 +120,7 @@ function setUpAxle(
       other: 2 * axle + (1 - w),
     };
   });
-  // A given roll stiffness acts on the difference of the travels, which is the track times the roll.
-  const stiffness = linkage.bar?.torsionalStiffness ?? antiRollBarStiffness / (track * track);
-  const torsion = stiffness * NEWTON_METRE_PER_DEGREE;
-  return { axle: { sprungMass, torsion, weight }, wheels, coilovers, drawn };
+  return { axle: { sprungMass, couplings, weight }, wheels, coilovers, drawn, coupledLoad };
 }
 
 /** What of a coilover does not fit as drawn. */

@@ -7,6 +7,7 @@ import { type CarLoads, type CarOnAxles, checkCar, checkLoads } from './car.ts';
 import { wheelState } from './car-diagnostics.ts';
 import { type Gone, letDown, roomOf, turn } from './car-rest.ts';
 import { actingOn, type Car, setUpCar } from './car-set-up.ts';
+import type { Coupled, CouplingName } from './coupling.ts';
 import {
   type Acting,
   type CarState,
@@ -26,12 +27,14 @@ export type WheelName = 'frontLeft' | 'frontRight' | 'rearLeft' | 'rearRight';
 /** Vertical load of a wheel and its parts, N, which add up to it. */
 export interface WheelLoad {
   readonly total: number;
-  /** By way of the coilover and the bar: the sum of the five that follow. */
+  /** By way of the coilover and what is between both wheels: the sum of the seven that follow. */
   readonly elastic: number;
   readonly spring: number;
   readonly bumpStop: number;
   readonly gas: number;
   readonly bar: number;
+  readonly thirdSpring: number;
+  readonly rollSpring: number;
   /** Of the damper at an end of its stroke: negative where it has topped out and holds the wheel up. */
   readonly damperEnd: number;
   /** By way of the links, from the lateral force (jacking). */
@@ -73,6 +76,14 @@ export interface LoadTransfer {
   readonly unsprung: number;
 }
 
+/** A spring between both wheels at rest. */
+export interface CrossSpringRest {
+  /** Between its ends, mm. */
+  readonly length: number;
+  /** Push positive, N. */
+  readonly force: number;
+}
+
 /** An axle at rest. */
 export interface AxleRest {
   /** mm, bump of both wheels positive: how far the ground is up from design ride height in the middle of the car. */
@@ -81,6 +92,9 @@ export interface AxleRest {
   readonly right: WheelRest;
   /** Degrees, left lever minus right lever; null without a bar. */
   readonly barTwist: number | null;
+  /** null without one. */
+  readonly thirdSpring: CrossSpringRest | null;
+  readonly rollSpring: CrossSpringRest | null;
   /** About the middle of the ground, N·m/deg, tyres rigid; null where a wheel is in the air or its damper at an end of its stroke. */
   readonly rollStiffness: RollStiffness | null;
   /** N·m·s/deg; null where a wheel has no `damping`, is in the air or its damper at an end of its stroke. */
@@ -200,15 +214,15 @@ export function wheelName({ names, wheels }: Car, i: number): WheelName {
 
 /** A state of rest as data. */
 export function restOf(car: Car, acting: Acting, state: CarState, room: Workspace): Equilibrium {
-  readWheels(car, state, room.at);
+  readWheels(car, state, room);
   return restRead(car, acting, state, room);
 }
 
 /** The same of a state whose wheels have been read. */
-export function restRead(car: Car, acting: Acting, state: CarState, { at }: Workspace): Equilibrium {
-  const forces = car.wheels.map((_, i) => forcesOn(car, acting, state, at, i));
+export function restRead(car: Car, acting: Acting, state: CarState, room: Workspace): Equilibrium {
+  const forces = car.wheels.map((_, i) => forcesOn(car, acting, state, room, i));
   const axles = Object.fromEntries(
-    car.names.map((name, k) => [name, axleRest(car, state, at, forces, k)]),
+    car.names.map((name, k) => [name, axleRest(car, state, room, forces, k)]),
   ) as Equilibrium['axles'];
   const [first, second] = car.names.map((name) => axles[name] as AxleRest);
   const sum = acting.loads.reduce((all, load) => all + load, 0);
@@ -232,7 +246,7 @@ const NOTHING = 1e-9;
 function axleRest(
   car: Car,
   state: CarState,
-  at: readonly WheelAt[],
+  { at, coupled }: Workspace,
   forces: readonly WheelForces[],
   k: number,
 ): AxleRest {
@@ -240,21 +254,27 @@ function axleRest(
   const sides = [2 * k, 2 * k + 1];
   const [left, right] = sides.map((i) => wheelRest(car, state, at, forces[i], i));
   const half = (of: (load: WheelLoad) => number) => (of(right.load) - of(left.load)) / 2;
+  const across = (name: CouplingName): CrossSpringRest | null => {
+    const one = coupled[k].find((coupling) => coupling.name === name);
+    return one === undefined ? null : { length: one.value, force: 0 - one.force };
+  };
   const isFree = sides.every((i) => state.holds[i].damper === 'free' && !state.holds[i].inTheAir);
   return {
     heave: -state.height[k] / Math.cos(state.roll) + 0,
     left,
     right,
     barTwist: linkage.bar === null ? null : (at[2 * k].lever[0] - at[2 * k + 1].lever[0]) * DEGREES,
+    thirdSpring: across('thirdSpring'),
+    rollSpring: across('rollSpring'),
     rollStiffness: isFree
       ? stiffnessThere(
-          car.axles[k].torsion,
-          sides.map((i) => wheelState(car.wheels[i].side, at[i])),
+          coupled[k],
+          [wheelState(1, at[2 * k]), wheelState(-1, at[2 * k + 1])],
           state.roll,
           sides.map((i) => forces[i]),
         )
       : null,
-    rollDamping: isFree ? rollDamping(car, state, at, forces, sides) : null,
+    rollDamping: isFree ? rollDamping(car, state, at, forces, k, coupled[k]) : null,
     loadTransfer: {
       total: half(({ total }) => total),
       elastic: half(({ elastic }) => elastic),
@@ -264,22 +284,34 @@ function axleRest(
   };
 }
 
-/** Sum of c R^2 z_p^2, z_p the change of travel with roll where the middle of the car keeps its height. */
+/**
+ * Sum of c R^2 z_p^2, z_p the change of travel with roll where the middle of the car keeps its height, and of the dampers between both
+ * wheels.
+ */
 function rollDamping(
-  { wheels, coilovers }: Car,
+  { wheels, coilovers, axles }: Car,
   { roll }: CarState,
   at: readonly WheelAt[],
   forces: readonly WheelForces[],
-  sides: readonly number[],
+  k: number,
+  coupled: readonly Coupled[],
 ): number | null {
   const [sin, cos] = [Math.sin(roll), Math.cos(roll)];
   let sum = 0;
-  for (const i of sides) {
-    const { damping } = coilovers[i];
+  const byRoll = [2 * k, 2 * k + 1].map((i) => {
+    const { travel, halfTrack } = at[i];
+    return -(wheels[i].side * halfTrack[0] * cos - travel * sin) / forces[i].normal;
+  });
+  for (const [w, rate] of byRoll.entries()) {
+    const { damping } = coilovers[2 * k + w];
     if (damping === undefined) return null;
-    const { travel, halfTrack, shock } = at[i];
-    const byRoll = (wheels[i].side * halfTrack[0] * cos - travel * sin) / forces[i].normal;
-    sum += (damping / NEWTON_SECONDS) * (shock[1] * byRoll) ** 2;
+    sum += (damping / NEWTON_SECONDS) * (at[2 * k + w].shock[1] * rate) ** 2;
+  }
+  for (const [c, coupling] of axles[k].couplings.entries()) {
+    if (coupling.name === 'bar') continue;
+    const { left, right } = coupled[c];
+    const stretched = left * byRoll[0] + right * byRoll[1];
+    sum += (coupling.spring.damping / NEWTON_SECONDS) * stretched ** 2;
   }
   return sum / NEWTON_METRE_PER_DEGREE;
 }
@@ -304,10 +336,12 @@ function wheelRest(
     spring: onGround(parts.spring),
     bumpStop: onGround(parts.bumpStop),
     gas: onGround(parts.gas),
-    bar: found.bar / found.normal + 0,
+    bar: found.parts.bar / found.normal + 0,
+    thirdSpring: found.parts.thirdSpring / found.normal + 0,
+    rollSpring: found.parts.rollSpring / found.normal + 0,
     damperEnd: onGround(hold.damper === 'free' ? 0 : state.held[i]),
   };
-  const elastic = load.spring + load.bumpStop + load.gas + load.bar + load.damperEnd;
+  const elastic = load.spring + load.bumpStop + load.gas + found.coupled / found.normal + load.damperEnd;
   const geometric = (-found.lateral * found.tangent) / found.normal + 0;
   const unsprung = found.unsprung / found.normal;
   return {

@@ -15,7 +15,7 @@ import { type CarOnAxles, checkCar } from './car.ts';
 import { roomOf } from './car-rest.ts';
 import { actingOn, type Car, drawnState, setUpCar } from './car-set-up.ts';
 import { type WheelName, wheelName } from './equilibrium.ts';
-import { type CarState, forcesOn } from './rest-equations.ts';
+import { type CarState, coupleWheels, forcesOn } from './rest-equations.ts';
 import { MOST_ROLL } from './sweep-axle.ts';
 import { readWheelAt, type WheelAt } from './wheel-at.ts';
 
@@ -78,7 +78,8 @@ export function perchMoves(car: CarOnAxles, options: PerchMoveOptions = {}): Per
     height: ready.names.map((name) => -(heave[name] ?? 0) * Math.cos(angle)),
     roll: angle,
   };
-  const { at } = roomOf(ready);
+  const room = roomOf(ready);
+  const { at } = room;
   for (let round = 0, change = Number.POSITIVE_INFINITY; round < ROUNDS && change > SETTLED_LOAD; round++) {
     const before = [...state.load];
     const short = place(ready, state, at);
@@ -87,10 +88,11 @@ export function perchMoves(car: CarOnAxles, options: PerchMoveOptions = {}): Per
     change = Math.max(...state.load.map((load, i) => Math.abs(load - before[i])));
   }
   const acting = actingOn(ready, {});
+  coupleWheels(ready, room);
   const moves = ready.wheels.map(({ coilover }, i): PerchMove => {
-    const { normal, bar, unsprung } = forcesOn(ready, acting, state, at, i);
+    const { normal, coupled, unsprung } = forcesOn(ready, acting, state, room, i);
     const [length, byTravel] = at[i].shock;
-    const force = (state.load[i] * normal - bar - unsprung) / -byTravel;
+    const force = (state.load[i] * normal - coupled - unsprung) / -byTravel;
     const springForce = force - coilover.gasForce - bumpStopForce(coilover.bumpStop, length).force;
     const loose = length + compressionUnder(coilover.spring, springForce);
     const move = loose - coilover.loose;

@@ -10,11 +10,11 @@
 // deflection of the tyre from design ride height and g the turn of the upright: the ground acts at Z = 0, the patch is d below. The wheel
 // centre moves by n_c and t_c. With the lateral force S on the wheel, a the acceleration in g,
 //
-//   N n + S t = (F + T) R + k_t w s q' + m_u g (n_c + a t_c)                    virtual work of the wheel
+//   N n + S t = (F + T) R + sum U_z + m_u g (n_c + a t_c)                       virtual work of the wheel
 //   T = 0, or z at the end that the damper holds
 //   Z + d = 0, d = (N - N_0) / k_tyre, or N = 0 in the air                       the ground
 //
-// F the push of spring, gas and stop, w the twist of the bar, q the angle of its lever. For the body
+// F the push of spring, gas and stop, U the energy of what is between both wheels (coupling.ts). For the body
 //
 //   sum N = P for each axle,     sum N Y = sum m g (Y - a Z) over all masses.
 //
@@ -24,6 +24,7 @@
 
 import { type CoiloverForce, totalPush } from '../corner/axial-force.ts';
 import { GRAVITY } from '../units.ts';
+import { type Coupled, type Coupling, type CouplingName, couple, onWheel, uncoupled } from './coupling.ts';
 import type { WheelAt, WheelReader } from './wheel-at.ts';
 import { moveWheelBy, readWheelAt } from './wheel-at.ts';
 
@@ -49,8 +50,8 @@ export interface WheelSetUp {
 /** An axle made ready. */
 export interface AxleSetUp {
   readonly sprungMass: number;
-  /** Of the bar, N·mm/rad; N/mm where it acts on travels. */
-  readonly torsion: number;
+  /** What acts between its wheels. */
+  readonly couplings: readonly Coupling[];
   /** Weight of all that it carries, N. */
   readonly weight: number;
 }
@@ -107,7 +108,9 @@ export interface WheelForces {
   readonly tangent: number;
   readonly lateral: number;
   readonly deflection: number;
-  readonly bar: number;
+  /** Of all between both wheels, and the parts of it. */
+  readonly coupled: number;
+  readonly parts: Readonly<Record<CouplingName, number>>;
   readonly unsprung: number;
 }
 
@@ -131,13 +134,23 @@ export interface Workspace {
   readonly b: Float64Array;
   readonly pivots: Int32Array;
   readonly at: WheelAt[];
+  /** What is between the wheels of each axle, where they are. */
+  readonly coupled: readonly (readonly Coupled[])[];
   /** Sign of the determinant of what was factored last. */
   sign: number;
 }
 
-export function workspaceOf(wheels: number, axles: number, at: WheelAt[]): Workspace {
-  const n = WHEEL * wheels + axles + 1;
-  return { n, A: new Float64Array(n * n), b: new Float64Array(n), pivots: new Int32Array(n), at, sign: 0 };
+export function workspaceOf({ wheels, axles }: CarSetUp, at: WheelAt[]): Workspace {
+  const n = WHEEL * wheels.length + axles.length + 1;
+  return {
+    n,
+    A: new Float64Array(n * n),
+    b: new Float64Array(n),
+    pivots: new Int32Array(n),
+    at,
+    coupled: axles.map(({ couplings }) => couplings.map(uncoupled)),
+    sign: 0,
+  };
 }
 
 export function copyOf(state: CarState): CarState {
@@ -161,15 +174,16 @@ export function forcesOn(
   car: CarSetUp,
   acting: Acting,
   state: CarState,
-  at: readonly WheelAt[],
+  { at, coupled }: Pick<Workspace, 'at' | 'coupled'>,
   i: number,
 ): WheelForces {
   const { side, coilover, tyreCompliance, designLoad, unsprungMass, axle, other } = car.wheels[i];
-  const { shock, halfTrack, turn, centreY, centreZ, lever } = at[i];
+  const { shock, halfTrack, turn, centreY, centreZ } = at[i];
   const [sin, cos] = [Math.sin(state.roll), Math.cos(state.roll)];
   const { force, rate } = totalPush(coilover, shock[0]);
   const deflection = (state.load[i] - designLoad) * tyreCompliance;
-  const twist = side * (lever[0] - at[other].lever[0]);
+  const parts = { bar: 0, thirdSpring: 0, rollSpring: 0 };
+  for (const one of coupled[axle]) parts[one.name] += onWheel(one, side);
   const all = lateralOf(car, axle, acting);
   return {
     force,
@@ -178,7 +192,8 @@ export function forcesOn(
     tangent: side * halfTrack[1] * cos - sin - side * turn[1] * deflection,
     lateral: lateralShare(acting, state, i, other, all, acting.loads[axle]),
     deflection,
-    bar: car.axles[axle].torsion * twist * side * lever[1],
+    coupled: parts.bar + parts.thirdSpring + parts.rollSpring,
+    parts,
     unsprung:
       unsprungMass *
       GRAVITY *
@@ -202,7 +217,7 @@ function lateralShare(
 }
 
 /** Fills the equations: the matrix of derivatives, and what is missing. */
-function fill(car: CarSetUp, acting: Acting, state: CarState, { n, A, b, at }: Workspace): void {
+function fill(car: CarSetUp, acting: Acting, state: CarState, { n, A, b, at, coupled }: Workspace): void {
   A.fill(0);
   const { wheels, axles, centre, sprungMass } = car;
   const a = acting.lateral;
@@ -224,7 +239,7 @@ function fill(car: CarSetUp, acting: Acting, state: CarState, { n, A, b, at }: W
       axle,
       other,
     } = wheels[i];
-    const { travel: z, shock, halfTrack: y, turn, centreY, centreZ, lever } = at[i];
+    const { travel: z, shock, halfTrack: y, turn, centreY, centreZ } = at[i];
     const hold = state.holds[i];
     const N = state.load[i];
     const T = state.held[i];
@@ -240,28 +255,25 @@ function fill(car: CarSetUp, acting: Acting, state: CarState, { n, A, b, at }: W
     const acrossByTravel = s * y[2] * cos - s * turn[2] * d;
     const cUp = centreZ[1] * cos + s * centreY[1] * sin;
     const cAcross = s * centreY[1] * cos - centreZ[1] * sin;
-    const torsion = axles[axle].torsion;
-    const twist = s * (lever[0] - at[other].lever[0]);
     const all = lateralOf(car, axle, acting);
     const S = lateralShare(acting, state, i, other, all, acting.loads[axle]);
     const SByN = acting.split === 'proportional' ? all / acting.loads[axle] : 0;
     const zi = WHEEL * i;
     const row = zi * n;
-    b[zi] =
-      N * up +
-      S * across -
-      (force + T) * R -
-      torsion * twist * s * lever[1] -
-      weight * (cUp + a * cAcross) -
-      acting.held[i];
+    b[zi] = N * up + S * across - (force + T) * R - weight * (cUp + a * cAcross) - acting.held[i];
     A[row + zi] =
       N * upByTravel +
       S * acrossByTravel -
       rate * R * R -
       (force + T) * R1 -
-      torsion * (lever[1] * lever[1] + twist * s * lever[2]) -
       weight * (centreZ[2] * cos + s * centreY[2] * sin + a * (s * centreY[2] * cos - centreZ[2] * sin));
-    A[row + WHEEL * other] += torsion * lever[1] * at[other].lever[1];
+    for (let c = 0; c < coupled[axle].length; c++) {
+      const one = coupled[axle][c];
+      const [own, bent] = s === 1 ? [one.left, one.leftLeft] : [one.right, one.rightRight];
+      b[zi] -= one.force * own;
+      A[row + zi] -= one.rate * own * own + one.force * bent;
+      A[row + WHEEL * other] -= one.rate * one.left * one.right + one.force * one.leftRight;
+    }
     A[row + zi + 1] = up + SByN * across - S * s * turn[1] * tyreCompliance;
     A[row + zi + 2] = -R;
     A[row + rollAt] = N * upByRoll + S * acrossByRoll - weight * (cAcross - a * cUp);
@@ -355,9 +367,19 @@ function solveIn({ n, A, pivots }: Workspace, b: Float64Array): void {
   }
 }
 
-/** Reads all wheels of a state. */
-export function readWheels({ wheels }: CarSetUp, state: CarState, at: readonly WheelAt[]): void {
-  for (let i = 0; i < wheels.length; i++) readWheelAt(wheels[i].reader, state.travel[i], at[i]);
+/** Reads all wheels of a state, and what is between them. */
+export function readWheels(car: CarSetUp, state: CarState, room: Pick<Workspace, 'at' | 'coupled'>): void {
+  const { wheels } = car;
+  for (let i = 0; i < wheels.length; i++) readWheelAt(wheels[i].reader, state.travel[i], room.at[i]);
+  coupleWheels(car, room);
+}
+
+/** Reads what is between wheels that have been read. */
+export function coupleWheels({ axles }: CarSetUp, { at, coupled }: Pick<Workspace, 'at' | 'coupled'>): void {
+  for (let k = 0; k < axles.length; k++) {
+    const { couplings } = axles[k];
+    for (let c = 0; c < couplings.length; c++) couple(couplings[c], at[2 * k], at[2 * k + 1], coupled[k][c]);
+  }
 }
 
 /** Solves the equations with the alternatives as they stand; the state is changed, and its wheels are read. */
@@ -366,7 +388,7 @@ function settle(car: CarSetUp, acting: Acting, state: CarState, room: Workspace)
   const { n, b, at } = room;
   const firstHeight = WHEEL * wheels.length;
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    readWheels(car, state, at);
+    readWheels(car, state, room);
     fill(car, acting, state, room);
     room.sign = factor(room);
     if (room.sign === 0) return atEnd(car, state) ?? { cause: 'unstable' };
@@ -386,7 +408,10 @@ function settle(car: CarSetUp, acting: Acting, state: CarState, room: Workspace)
     }
     for (let k = 0; k < axles.length; k++) state.height[k] -= by * b[firstHeight + k];
     state.roll -= by * b[n - 1];
-    if (settled) return atEnd(car, state);
+    if (settled) {
+      coupleWheels(car, room);
+      return atEnd(car, state);
+    }
   }
   return atEnd(car, state) ?? { cause: 'unstable' };
 }

@@ -110,7 +110,7 @@ export function steadyCornering(car: CarOnAxles, options: SteadyCorneringOptions
   const down = letDown(ready, acting, room);
   if (down.failure !== null) return cornering([], [], [noRest(ready, acting, down, null, room)]);
   const start = { at: 0, state: down.state };
-  readWheels(ready, start.state, room.at);
+  readWheels(ready, start.state, room);
   const still = marginsOf(ready, start.state, room);
   const states = new Map<number, Equilibrium>();
   const events: CorneringEvent[] = [];
@@ -199,7 +199,7 @@ function along(
       isNear ? to : before.at + Math.sign(to - before.at) * STRIDE,
       room,
     );
-    if (gone.failure !== null) readWheels(car, gone.state, room.at);
+    if (gone.failure !== null) readWheels(car, gone.state, room);
     walked = { ...gone, margins: marginsOf(car, gone.state, room) };
     if (walked.at === to) reached(gone.state);
     note(car, acting, before, walked, events, room);
@@ -263,7 +263,7 @@ function note(
       if (a === null || b === null || a > 0 === b > 0) return;
       const marginAt = (lateral: number) => {
         const gone = turn(car, acting, from, lateral, room);
-        readWheels(car, gone.state, room.at);
+        readWheels(car, gone.state, room);
         return margin(car, gone.state, room, i, event) ?? 0;
       };
       found.push({

@@ -15,6 +15,8 @@ import { refuse } from '../errors/axle.ts';
 import { FIRST, READING, SECOND } from '../linkage/reader.ts';
 import { DEGREES } from '../units.ts';
 import type { AxleLinkage } from './axle.ts';
+import { lengthAcross, type SpringEnd } from './cross-spring.ts';
+import { noEnds, takeEnds } from './wheel-at.ts';
 import {
   correction,
   layWheels,
@@ -92,14 +94,29 @@ const TWIST = {
   barTwistByRoll: ['', 'change of the twist with roll'],
 } as const;
 
+const THIRD = {
+  thirdSpringLength: ['mm', 'length of the third spring'],
+  thirdSpringRatio: ['', 'installation ratio of the third spring: shortening by heave'],
+  thirdSpringLengthByRoll: ['mm/deg', 'change of the length of the third spring with roll'],
+} as const;
+const ROLL_SPRING = {
+  rollSpringLength: ['mm', 'length of the roll spring'],
+  rollSpringLengthByHeave: ['', 'change of the length of the roll spring with heave'],
+  rollSpringLengthByRoll: ['mm/deg', 'change of the length of the roll spring with roll'],
+} as const;
+
 type Side = 'left' | 'right';
-/** A column of `sweepAxle`; those of the bar exist where there is one. */
+/** A column of `sweepAxle`; those of bar and springs between both wheels exist where there is one. */
 export type AxleColumn = Always | keyof typeof WHOLE | Barred;
 
 type Always = 'heave' | 'roll' | `${Side}${keyof typeof WHEEL}`;
-type Barred = `${Side}${keyof typeof BARRED}` | keyof typeof TWIST;
+type Barred =
+  | `${Side}${keyof typeof BARRED}`
+  | keyof typeof TWIST
+  | keyof typeof THIRD
+  | keyof typeof ROLL_SPRING;
 
-/** A value for each row; roll centres have gaps, and those of the bar are there with one. */
+/** A value for each row; roll centres have gaps, and those of bar and springs between both wheels are there with one. */
 export type AxleColumns = { readonly [Name in Always]: Float64Array } & {
   readonly [Name in keyof typeof WHOLE]: readonly (number | null)[];
 } & { readonly [Name in Barred]?: Float64Array };
@@ -148,6 +165,8 @@ export function sweepAxle(axle: AxleLinkage, options: AxleSweepOptions = {}): Ax
     ...Object.fromEntries(wheels.flatMap(({ columns }, w) => columnsOf(columns, SIDES[w]))),
     ...rollCentres(wheels, place),
     ...(axle.bar === null ? {} : twists(wheels)),
+    ...(axle.thirdSpring === null ? {} : thirdColumns(lengthsOf(wheels, 'thirdSpring'))),
+    ...(axle.rollSpring === null ? {} : rollColumns(lengthsOf(wheels, 'rollSpring'))),
   } as unknown as AxleColumns;
   const info = INFO.filter(({ name }) => name in columns);
   const outOfReach: OutOfReach[] = [];
@@ -239,6 +258,8 @@ const INFO: readonly ColumnInfo[] = [
   ...SIDES.flatMap((side) => infoOf({ ...WHEEL, ...BARRED }, side)),
   ...infoOf(WHOLE),
   ...infoOf(TWIST),
+  ...infoOf(THIRD),
+  ...infoOf(ROLL_SPRING),
 ];
 
 function infoOf(columns: Readonly<Record<string, readonly [string, string]>>, side?: Side): ColumnInfo[] {
@@ -304,6 +325,8 @@ interface WheelAt {
   /** The lever's angle and its rate by travel, radians; zeros without a bar. */
   readonly lever: Float64Array;
   readonly leverRate: Float64Array;
+  /** Ends of the springs between both wheels; empty without. */
+  readonly ends: Readonly<Record<SpringName, readonly SpringEnd[]>>;
   /** The largest correction of a travel, mm. */
   readonly corrected: number;
 }
@@ -314,7 +337,7 @@ function readWheel(
   travel: Float64Array,
   { heave, angle, sin: sines, cos: cosines, tan }: Poses,
 ): WheelAt {
-  const { side, model, bar, end } = curve;
+  const { side, model, bar, end, ends: places } = curve;
   const measures = curve.all.measures.length;
   let corrected = 0;
   const made = () => new Float64Array(travel.length);
@@ -323,6 +346,7 @@ function readWheel(
   const [halfTrack, scrub, lever, leverRate] = [made(), made(), made(), made()];
   const barred = bar === null ? null : { LeverAngle: made(), BarRatio: made(), LinkAngle: made() };
   const [shock, track, turn] = [READ.shock, READ.halfTrack, READ.turn].map((measure) => measure * READING);
+  const ends = { thirdSpring: [] as SpringEnd[], rollSpring: [] as SpringEnd[] };
   readAlong(curve.all, curve.drawn, travel, (m, row, k) => {
     const near = travel[k];
     const step = correction(near, heave[k], side * tan[k], m[track + row], m[track + row + FIRST]);
@@ -350,14 +374,21 @@ function readWheel(
     patchY[k] = side * y * cos - z * sin;
     halfTrack[k] = y;
     scrub[k] = rate;
+    for (const name of SPRINGS) {
+      if (places[name] === undefined) continue;
+      const read = noEnds();
+      takeEnds(m, row, places, read);
+      ends[name].push(read[name]);
+    }
     const there = barred === null ? null : leverThere(curve, m, row);
     if (bar === null || barred === null || there === null) return;
     lever[k] = there.angle;
     leverRate[k] = there.first;
     barred.LeverAngle[k] = there.angle * DEGREES;
     barred.BarRatio[k] = bar.leverLength * Math.cos(there.angle) * there.first;
-    const up = bar.leverEnd[1] + bar.leverLength * Math.sin(there.angle) - m[READ.linkZ * READING + row];
-    const out = bar.leverEnd[0] - m[READ.linkY * READING + row];
+    const link = (places.bar ?? 0) * READING + row;
+    const up = bar.leverEnd[1] + bar.leverLength * Math.sin(there.angle) - m[link + READING];
+    const out = bar.leverEnd[0] - m[link];
     // From vertical, whichever end is the upper one.
     barred.LinkAngle[k] = Math.atan2(out * Math.sign(up), Math.abs(up)) * DEGREES;
   });
@@ -374,7 +405,7 @@ function readWheel(
     PatchY: patchY,
     ...barred,
   } satisfies Record<keyof typeof WHEEL, Float64Array>;
-  return { side, columns, travel, halfTrack, scrub, lever, leverRate, corrected };
+  return { side, columns, travel, halfTrack, scrub, lever, leverRate, ends, corrected };
 }
 
 /** A reading taken on by a hair: its value and first derivative. */
@@ -426,4 +457,43 @@ function twists([left, right]: readonly WheelAt[]): Record<keyof typeof TWIST, F
     barTwistByRoll[k] = (a * left.columns.TravelByRoll[k] - b * right.columns.TravelByRoll[k]) * DEGREES;
   }
   return { barTwist, barTwistByHeave, barTwistByRoll };
+}
+
+const SPRINGS = ['thirdSpring', 'rollSpring'] as const;
+type SpringName = (typeof SPRINGS)[number];
+
+/** Length of a spring between both wheels, and its change with heave and with roll, per degree. */
+function lengthsOf([left, right]: readonly WheelAt[], name: SpringName): readonly Float64Array[] {
+  const rows = left.travel.length;
+  const [length, byHeave, byRoll] = [0, 1, 2].map(() => new Float64Array(rows));
+  const across = { value: 0, left: 0, right: 0, leftLeft: 0, leftRight: 0, rightRight: 0 };
+  for (let k = 0; k < rows; k++) {
+    lengthAcross(left.ends[name][k], right.ends[name][k], across);
+    length[k] = across.value;
+    byHeave[k] = across.left * left.columns.TravelByHeave[k] + across.right * right.columns.TravelByHeave[k];
+    byRoll[k] = across.left * left.columns.TravelByRoll[k] + across.right * right.columns.TravelByRoll[k];
+  }
+  return [length, byHeave, byRoll];
+}
+
+function thirdColumns([length, byHeave, byRoll]: readonly Float64Array[]): Record<
+  keyof typeof THIRD,
+  Float64Array
+> {
+  return {
+    thirdSpringLength: length,
+    thirdSpringRatio: byHeave.map((slope) => 0 - slope),
+    thirdSpringLengthByRoll: byRoll,
+  };
+}
+
+function rollColumns([length, byHeave, byRoll]: readonly Float64Array[]): Record<
+  keyof typeof ROLL_SPRING,
+  Float64Array
+> {
+  return {
+    rollSpringLength: length,
+    rollSpringLengthByHeave: byHeave,
+    rollSpringLengthByRoll: byRoll,
+  };
 }

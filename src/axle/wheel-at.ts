@@ -2,13 +2,13 @@
 
 import { bindMeasure } from '../linkage/measure.ts';
 import { FIRST, READING, type Reader, reader, readRows, SECOND } from '../linkage/reader.ts';
-import { leverThere, READ, type WheelCurve } from './wheel-curve.ts';
-
-/** Value, first and second derivative by travel. */
-export type Jet = [value: number, first: number, second: number];
+import type { CoupledWheel } from './coupling.ts';
+import type { SpringEnd } from './cross-spring.ts';
+import type { Jet } from './jet.ts';
+import { type CouplingPlaces, leverThere, READ, type WheelCurve } from './wheel-curve.ts';
 
 /** A wheel at a travel, mm and radians; y is outboard. */
-export interface WheelAt {
+export interface WheelAt extends CoupledWheel {
   travel: number;
   /** Eye-to-eye length of the coilover. */
   readonly shock: Jet;
@@ -21,6 +21,9 @@ export interface WheelAt {
   readonly centreZ: Jet;
   /** Angle of the bar's lever; without one the travel, for a bar of which only the roll stiffness is known. */
   readonly lever: Jet;
+  /** Ends of the springs between both wheels; zeros without them. */
+  readonly thirdSpring: SpringEnd;
+  readonly rollSpring: SpringEnd;
 }
 
 /** What is read of a wheel for its forces: what `READ` names, then its centre. */
@@ -63,7 +66,17 @@ export function noWheelAt(): WheelAt {
     centreY: jet(),
     centreZ: jet(),
     lever: jet(),
+    ...noEnds(),
   };
+}
+
+/** Ends of the springs between both wheels, to be read into. */
+export function noEnds(): Pick<CoupledWheel, 'thirdSpring' | 'rollSpring'> {
+  const end = (): SpringEnd => [
+    [0, 0, 0],
+    [0, 0, 0],
+  ];
+  return { thirdSpring: end(), rollSpring: end() };
 }
 
 const driver = new Float64Array(1);
@@ -90,19 +103,44 @@ export function readWheelAt(
   into.lever[0] = lever?.angle ?? z;
   into.lever[1] = lever?.first ?? 1;
   into.lever[2] = lever?.second ?? 0;
+  takeEnds(m, 0, curve.ends, into);
 }
 
 /** Moves a wheel that has been read by a travel so small that third derivatives do not count. */
 export function moveWheelBy(at: WheelAt, by: number): void {
   at.travel += by;
-  for (const jet of [at.shock, at.halfTrack, at.turn, at.centreY, at.centreZ, at.lever]) {
+  for (const jet of [
+    at.shock,
+    at.halfTrack,
+    at.turn,
+    at.centreY,
+    at.centreZ,
+    at.lever,
+    ...at.thirdSpring,
+    ...at.rollSpring,
+  ]) {
     jet[0] += (jet[1] + 0.5 * jet[2] * by) * by;
     jet[1] += jet[2] * by;
   }
 }
 
-function take(m: Float64Array, measure: number, into: Jet): void {
-  const at = measure * READING;
+/** Takes the ends of the springs between both wheels from a row of readings. */
+export function takeEnds(
+  m: Float64Array,
+  row: number,
+  ends: CouplingPlaces,
+  into: Pick<CoupledWheel, 'thirdSpring' | 'rollSpring'>,
+): void {
+  for (const name of ['thirdSpring', 'rollSpring'] as const) {
+    const place = ends[name];
+    if (place === undefined) continue;
+    take(m, place, into[name][0], row);
+    take(m, place + 1, into[name][1], row);
+  }
+}
+
+function take(m: Float64Array, measure: number, into: Jet, row = 0): void {
+  const at = measure * READING + row;
   into[0] = m[at];
   into[1] = m[at + FIRST];
   into[2] = m[at + SECOND];

@@ -13,8 +13,9 @@ import { frozenCopy } from '../linkage/freeze.ts';
 import { type BoundMeasure, bindMeasure, type Measure } from '../linkage/measure.ts';
 import type { MotionStatus } from '../linkage/path.ts';
 import { FIRST, READING, type Reader, reader, readRows, SECOND } from '../linkage/reader.ts';
-import type { AxleLinkage } from './axle.ts';
+import { type AxleLinkage, endsOn } from './axle.ts';
 import { type AntiRollBar, type LeverAngle, leverAngle } from './bar.ts';
+import type { CouplingName } from './coupling.ts';
 
 /** Where a wheel's travel ends, mm, and how; `leverOverCentre` where the bar lets it go no farther. */
 export interface WheelEnd {
@@ -24,8 +25,8 @@ export interface WheelEnd {
   readonly constraint?: string;
 }
 
-/** What is read of a wheel, in this order. */
-export const READ = { shock: 0, halfTrack: 1, turn: 2, linkY: 3, linkZ: 4 } as const;
+/** What is read of any wheel, in this order; the ends of what is between both wheels follow. */
+export const READ = { shock: 0, halfTrack: 1, turn: 2 } as const;
 
 /** A wheel on its own curve. */
 export interface WheelCurve {
@@ -37,7 +38,12 @@ export interface WheelCurve {
   readonly all: Reader;
   readonly table: Table;
   readonly bar: AntiRollBar | null;
+  /** Where y of the end of each coupling is among the readings, z behind it; without for those that are not there. */
+  readonly ends: CouplingPlaces;
 }
+
+/** Places among readings. */
+export type CouplingPlaces = { readonly [Name in CouplingName]?: number };
 
 /** The half-track at even distances of travel, and between them. */
 interface Table {
@@ -49,8 +55,8 @@ interface Table {
 }
 
 const PARTS = 64;
-/** Name of the point that a drop link is pinned to. */
-const LINK = 'barLink';
+/** Name of the point that an end is pinned to. */
+const pointOf = (name: CouplingName) => `${name}End`;
 /** Share of a part to which is found where the lever comes over its centre. */
 const CLOSE = 1e-9;
 
@@ -59,20 +65,38 @@ const FARTHER = 1.25;
 const SPARE = 10;
 
 /** Both wheels, the left one first, as far as heave (mm) and roll (radians) of these sizes may take them. */
-export function layWheels({ left, right, bar }: AxleLinkage, heave: number, roll: number): WheelCurve[] {
+export function layWheels(axle: AxleLinkage, heave: number, roll: number): WheelCurve[] {
+  const { left, right, bar } = axle;
   const laid = (corner: Corner, side: 1 | -1) => {
     const model = modelOf(corner);
     const [halfTrack] = model.drawing.points[model.contactPatch];
     const reach = SPARE + FARTHER * (Math.abs(heave) + halfTrack * Math.tan(Math.abs(roll)));
-    return layWheel(model, side, bar, reach);
+    return layWheel(model, side, bar, endsOn(axle, side > 0 ? 'left' : 'right'), reach);
   };
   const first = laid(left, 1);
-  return [first, right === left ? { ...first, side: -1 } : laid(right, -1)];
+  return [first, right === left && isAlike(axle) ? { ...first, side: -1 } : laid(right, -1)];
 }
 
+/** Whether the springs between both wheels stand on the right-hand corner as on the left one. */
+function isAlike({ thirdSpring, rollSpring }: AxleLinkage): boolean {
+  return [thirdSpring, rollSpring].every((spring) => {
+    if (spring === null) return true;
+    const [{ on, mount }, right] = [spring.left, spring.right];
+    return on === right.on && mount[0] === right.mount[0] && mount[1] === right.mount[1];
+  });
+}
+
+type PinnedEnds = ReturnType<typeof endsOn>;
+
 /** Lays the curve of a wheel, as far as `reach` mm either way or as it goes. */
-function layWheel(corner: CornerModel, side: 1 | -1, bar: AntiRollBar | null, reach: number): WheelCurve {
-  const model = bar === null ? corner : withLink(corner, bar);
+function layWheel(
+  corner: CornerModel,
+  side: 1 | -1,
+  bar: AntiRollBar | null,
+  pinned: PinnedEnds,
+  reach: number,
+): WheelCurve {
+  const model = pinned.length === 0 ? corner : withEnds(corner, pinned);
   const { path, drawn, end } = laySweep(model, { bump: reach, droop: reach, columns: [] });
   const bound = (measure: Measure): BoundMeasure => bindMeasure(path.system, measure, 'measure');
   const { outer, inner, foreAftOffset } = model.shock;
@@ -82,36 +106,45 @@ function layWheel(corner: CornerModel, side: 1 | -1, bar: AntiRollBar | null, re
     y,
     bound({ turn: model.upright }),
   ];
-  if (bar !== null) measures.push(bound({ x: LINK }), bound({ y: LINK }));
+  const ends: { -readonly [Name in keyof CouplingPlaces]: CouplingPlaces[Name] } = {};
+  for (const { name } of pinned) {
+    ends[name] = measures.length;
+    measures.push(bound({ x: pointOf(name) }), bound({ y: pointOf(name) }));
+  }
   // Readers of one linkage share their room: each is read from before the next is read.
-  const laid = { side, model, drawn, bar, halfTrack: reader(path, [y]), all: reader(path, measures) };
-  const ends = bar === null ? end : withinLever(laid, bar, end);
-  return { ...laid, end: ends, table: tableOf(laid, ends) };
+  const laid = { side, model, drawn, bar, ends, halfTrack: reader(path, [y]), all: reader(path, measures) };
+  const reached = bar === null ? end : withinLever(laid, bar, end);
+  return { ...laid, end: reached, table: tableOf(laid, reached) };
 }
 
-/** The corner with the end of the drop link as a point of its body. */
-function withLink(corner: CornerModel, { on, linkMount }: AntiRollBar): CornerModel {
+/** The corner with the ends of what is between both wheels as points of its bodies. */
+function withEnds(corner: CornerModel, pinned: PinnedEnds): CornerModel {
   const { drawing } = corner;
-  const points = { ...drawing.points, [LINK]: linkMount };
-  return { ...corner, drawing: { ...drawing, points, bodies: linkedBodies(drawing.bodies, on) } };
+  const ends = Object.fromEntries(pinned.map(({ name, end }) => [pointOf(name), end.mount]));
+  const bodies = pinnedBodies(drawing.bodies, pinned);
+  return { ...corner, drawing: { ...drawing, points: { ...drawing.points, ...ends }, bodies } };
 }
 
 type Bodies = CornerModel['drawing']['bodies'];
 
-/** Bodies with a link on one of them, by what they are without: the same each time, so that their structure is known. */
-const linked = new WeakMap<Bodies, Map<string, Bodies>>();
+/** Bodies with ends on them, by what they are without: the same each time, so that their structure is known. */
+const known = new WeakMap<Bodies, Map<string, Bodies>>();
 
-function linkedBodies(bodies: Bodies, on: string): Bodies {
-  const known = linked.get(bodies)?.get(on);
-  if (known !== undefined) return known;
-  const made = frozenCopy({ ...bodies, [on]: [...bodies[on], LINK] });
+function pinnedBodies(bodies: Bodies, pinned: PinnedEnds): Bodies {
+  const key = pinned.map(({ name, end }) => `${name} ${end.on}`).join();
+  const found = known.get(bodies)?.get(key);
+  if (found !== undefined) return found;
+  const ends = (body: string) => pinned.filter(({ end }) => end.on === body).map(({ name }) => pointOf(name));
+  const made = frozenCopy(
+    Object.fromEntries(Object.entries(bodies).map(([body, points]) => [body, [...points, ...ends(body)]])),
+  );
   // Bodies that could change are no key.
   if (!Object.isFrozen(bodies) || !Object.values(bodies).every(Object.isFrozen)) return made;
-  linked.set(bodies, (linked.get(bodies) ?? new Map<string, Bodies>()).set(on, made));
+  known.set(bodies, (known.get(bodies) ?? new Map<string, Bodies>()).set(key, made));
   return made;
 }
 
-type Laid = Pick<WheelCurve, 'all' | 'halfTrack' | 'drawn'>;
+type Laid = Pick<WheelCurve, 'all' | 'halfTrack' | 'drawn' | 'ends'>;
 type Ends = WheelCurve['end'];
 
 /** Travels between the ends, evenly. */
@@ -180,15 +213,16 @@ function withinLever(curve: Laid, bar: AntiRollBar, ends: Ends): Ends {
 }
 
 /** Whether the lever has an angle, at each of these travels. */
-function leversFree({ all, drawn }: Laid, bar: AntiRollBar, travel: Float64Array): boolean[] {
+function leversFree({ all, drawn, ends }: Laid, bar: AntiRollBar, travel: Float64Array): boolean[] {
   const free: boolean[] = [];
-  readAlong(all, drawn, travel, (m, row) => free.push(leverOf(bar, m, row) !== null));
+  readAlong(all, drawn, travel, (m, row) => free.push(leverOf(bar, ends, m, row) !== null));
   return free;
 }
 
 /** The lever's angle as the readings have it. */
-function leverOf(bar: AntiRollBar, m: Float64Array, row: number): LeverAngle | null {
-  return leverAngle(bar, m, READ.linkY * READING + row, READ.linkZ * READING + row, FIRST, SECOND);
+function leverOf(bar: AntiRollBar, ends: CouplingPlaces, m: Float64Array, row: number): LeverAngle | null {
+  const y = (ends.bar ?? 0) * READING + row;
+  return leverAngle(bar, m, y, y + READING, FIRST, SECOND);
 }
 
 /** Reads along travels: `take` is given the readings, the row there, and which of the travels it is. */
@@ -207,8 +241,8 @@ export function readAlong(
 }
 
 /** The lever's angle where these are the readings; null without a bar. */
-export function leverThere({ bar }: WheelCurve, m: Float64Array, row: number): LeverAngle | null {
-  return bar === null ? null : leverOf(bar, m, row);
+export function leverThere({ bar, ends }: WheelCurve, m: Float64Array, row: number): LeverAngle | null {
+  return bar === null ? null : leverOf(bar, ends, m, row);
 }
 
 /** Corrections of a travel: one leaves rounding, but beside a dead point. */

@@ -11,10 +11,10 @@ const ROLLS = [-3, -2, -1, 0, 1, 2, 3];
 
 export function run({ operands: [file], options }: Given): number {
   const { corners, units } = readFile(textOf(file));
-  const { corner, bar, limits: ends } = cornerOf(corners, options.axle);
+  const { corner, bar, thirdSpring, rollSpring, limits: ends } = cornerOf(corners, options.axle);
   const heave = (numbersOf('heave', options.heave) ?? [0]).map((value) => toMetric(value, 'length', units));
   const roll = numbersOf('roll', options.roll) ?? ROLLS;
-  const whole = axle({ left: corner, bar });
+  const whole = axle({ left: corner, bar, thirdSpring, rollSpring });
   const swept = sweepAxle(whole, { heave, roll });
   const alone = limits(corner, withoutLoneStop(ends));
   const found = axleLimits(whole, { left: alone, roll });
@@ -36,6 +36,15 @@ export function run({ operands: [file], options }: Given): number {
     ...(bar === undefined
       ? []
       : [['bar twist', ({ barTwist = 0 }: AxleRow) => barTwist.toFixed(2)] as const]),
+    ...(thirdSpring === undefined
+      ? []
+      : [
+          ['third spring', ({ thirdSpringLength = 0 }: AxleRow) => length(thirdSpringLength)] as const,
+          ['ratio', ({ thirdSpringRatio = 0 }: AxleRow) => thirdSpringRatio.toFixed(3)] as const,
+        ]),
+    ...(rollSpring === undefined
+      ? []
+      : [['roll spring', ({ rollSpringLength = 0 }: AxleRow) => length(rollSpringLength)] as const]),
   ];
   print(
     `Travel and shock length in ${unit}; ratio shock ÷ wheel; camber to the road in deg, top outboard +${bar === undefined ? '' : '; twist of the bar in deg'}.\n`,

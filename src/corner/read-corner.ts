@@ -10,6 +10,8 @@ import type {
   CornerSizingFile,
   LimitOptions,
   OrderedFile,
+  RollSpringInput,
+  ThirdSpringInput,
 } from '../document/inputs.ts';
 import { loadNameFindings, orderedFindings } from '../document/ordered-findings.ts';
 import { type Finding, type Place, pathText, valueAt } from '../document/parse.ts';
@@ -36,6 +38,9 @@ export interface DocumentCorner {
   readonly sprungMass?: number;
   /** The anti-roll bar of its axle, as `axle` takes it, mm and N·m/deg; mirrored as the corner was. */
   readonly bar?: AntiRollBarInput;
+  /** The springs between both wheels of its axle, as `axle` takes them, mm, N and N/mm; mirrored as the corner was. */
+  readonly thirdSpring?: ThirdSpringInput;
+  readonly rollSpring?: RollSpringInput;
   /** What its coilover is sized by, in the library's units; numbers may be `{ value, plusMinus }`. */
   readonly sizing?: CornerSizingFile;
   /** What was bought for it, in the library's units: it replaces the same parts of limits and sizing. */
@@ -161,7 +166,7 @@ function cornerChecks(value: unknown, at: Place, units: Units): Finding[] {
 }
 
 function cornerOf(given: Written): DocumentCorner {
-  const { limits = {}, sprungMass, bar, sizing, ordered } = given;
+  const { limits = {}, sprungMass, bar, thirdSpring, rollSpring, sizing, ordered } = given;
   const corner = surveyed(drawnCorner(given), given);
   const { notes: _, ...rest } = limits;
   return {
@@ -169,6 +174,12 @@ function cornerOf(given: Written): DocumentCorner {
     limits: deepFreeze(corner.mirrored ? mirrored(rest) : rest),
     ...(sprungMass === undefined ? {} : { sprungMass }),
     ...(bar === undefined ? {} : { bar: deepFreeze(corner.mirrored ? turnedBar(bar) : bar) }),
+    ...(thirdSpring === undefined
+      ? {}
+      : { thirdSpring: deepFreeze(corner.mirrored ? turnedSpring(thirdSpring) : thirdSpring) }),
+    ...(rollSpring === undefined
+      ? {}
+      : { rollSpring: deepFreeze(corner.mirrored ? turnedSpring(rollSpring) : rollSpring) }),
     ...(sizing === undefined ? {} : { sizing: deepFreeze(sizing) }),
     ...(ordered === undefined ? {} : { ordered: deepFreeze(ordered) }),
   };
@@ -218,6 +229,16 @@ function turned([y, z]: readonly [number, number]): readonly [number, number] {
 
 function turnedBar({ linkMount, leverEnd, ...bar }: AntiRollBarInput): AntiRollBarInput {
   return { ...bar, linkMount: turned(linkMount), leverEnd: turned(leverEnd) };
+}
+
+/** A spring between both wheels; its right end has y outboard as its corner has. */
+function turnedSpring<Spring extends ThirdSpringInput | RollSpringInput>(spring: Spring): Spring {
+  const { mount, right } = spring;
+  return {
+    ...spring,
+    mount: turned(mount),
+    ...(right === undefined ? {} : { right: { ...right, mount: turned(right.mount) } }),
+  };
 }
 
 function turnedJoint({ housingAxis, studAxis, ...joint }: BallJoint): BallJoint {

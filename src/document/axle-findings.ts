@@ -5,8 +5,50 @@ import { type CornerKind, linkBodies } from './corner-kind.ts';
 import { pointAt } from './geometry.ts';
 import { type Finding, found, type Place, valueAt } from './parse.ts';
 
+/** What no single value shows of what is between the wheels of an axle. */
+export function axleFindings(kind: CornerKind, corner: unknown, units: Units): Finding[] {
+  const bodies = linkBodies(kind);
+  const [third, roll] = ['thirdSpring', 'rollSpring'].map((name) => valueAt(corner, [name]));
+  return [
+    ...barFindings(kind, corner, units),
+    ...under('thirdSpring', [...endBodies(third, bodies), ...crossSpringFindings(third, units)]),
+    ...under('rollSpring', [...endBodies(roll, bodies), ...crossSpringFindings(roll, units)]),
+  ];
+}
+
+function endBodies(spring: unknown, bodies: readonly string[]): Finding[] {
+  return [
+    ...bodyFindings(valueAt(spring, ['on']), bodies),
+    ...under('right', bodyFindings(valueAt(spring, ['right', 'on']), bodies)),
+  ];
+}
+
+/** A spring between the wheels whose ends are in one place, or whose lengths do not hold that of design ride height. */
+export function crossSpringFindings(spring: unknown, units: Units): Finding[] {
+  const left = pointAt(spring, ['mount']);
+  const right = valueAt(spring, ['right']) === undefined ? left : pointAt(spring, ['right', 'mount']);
+  if (left === undefined || right === undefined) return [];
+  const length = distanceAcross(left, right);
+  if (!(length > 0)) return [found(['mount'], 'springWithoutLength', { got: show(left) })];
+  const number = (name: string, otherwise: number) => {
+    const value = valueAt(spring, [name]);
+    return typeof value === 'number' && value > 0 ? value : otherwise;
+  };
+  const [least, most] = [number('compressedLength', 0), number('extendedLength', Number.POSITIVE_INFINITY)];
+  if (least < length && length < most) return [];
+  const [name, got] =
+    least < length ? (['extendedLength', most] as const) : (['compressedLength', least] as const);
+  const values = { got: String(got), length: toMetric(length, 'length', units) };
+  return [found([name], 'springNotAtRide', values)];
+}
+
+/** From a point of the left corner to one of the right, both y outboard. */
+export function distanceAcross(left: Point, right: Point): number {
+  return Math.hypot(left[0] + right[0], left[1] - right[1]);
+}
+
 /** What no single value of the bar of a corner shows: a body that the corner has not, a tube without a wall, a lever over its centre. */
-export function barFindings(kind: CornerKind, corner: unknown, units: Units): Finding[] {
+function barFindings(kind: CornerKind, corner: unknown, units: Units): Finding[] {
   const bar = valueAt(corner, ['bar']);
   if (bar === undefined) return [];
   const stiffness: Place = ['sizing', 'antiRollBarStiffness'];

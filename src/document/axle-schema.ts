@@ -19,6 +19,55 @@ export const roundBarSchema = z
   })
   .describe('A round bar or tube in torsion.');
 
+/** Where an end of a spring between the wheels stands. */
+const springEnd = {
+  on: z.string().describe('Part of the corner that carries the spring: rocker, lowerArm, upperArm, upright.'),
+  mount: point('End of the spring on that part'),
+};
+const rightEnd = z
+  .strictObject(springEnd)
+  .describe(
+    'The end of the spring on the right-hand corner, y outboard there too; of a third spring the mirror image if left out.',
+  );
+const springDamping = quantity(
+  'damping',
+  'Damping coefficient of the damper beside the spring, mean of compression and rebound; 0 if left out',
+  z.number().gte(0),
+);
+
+/** A spring between both wheels that heave shortens, as `axle` documents it. */
+export const thirdSpringSchema = z
+  .strictObject({
+    ...springEnd,
+    right: rightEnd.optional(),
+    rate: quantity('rate', 'Rate of the spring', z.number().gt(0)),
+    preload: quantity(
+      'force',
+      'Force of the spring at design ride height; 0 if left out',
+      z.number().gte(0),
+    ).optional(),
+    freeLength: size(
+      'Length between both ends at which the spring comes loose, in place of preload: less than at design ride height leaves a gap',
+    ).optional(),
+    extendedLength: size('Longest length between both ends').optional(),
+    compressedLength: size('Shortest length between both ends').optional(),
+    damping: springDamping.optional(),
+  })
+  .refine(...having(['preload', 'freeLength'], 'atMostOne'))
+  .describe('The third spring (heave spring) between both wheels of the axle: it only pushes.');
+
+/** A spring between both wheels that roll changes in length, and heave hardly, as `axle` documents it. */
+export const rollSpringSchema = z
+  .strictObject({
+    ...springEnd,
+    right: rightEnd,
+    rate: quantity('rate', 'Rate of the spring, the same in both directions', z.number().gt(0)),
+    damping: springDamping.optional(),
+  })
+  .describe(
+    'The roll spring between both wheels of the axle: free at design ride height, it pushes and pulls.',
+  );
+
 /** An anti-roll bar as `axle` documents it: one end of it, the other is its mirror image. */
 export const antiRollBarSchema = z
   .strictObject({

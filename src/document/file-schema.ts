@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { meantName } from '../spelling.ts';
-import { antiRollBarSchema } from './axle-schema.ts';
+import { antiRollBarSchema, rollSpringSchema, thirdSpringSchema } from './axle-schema.ts';
 import { type CornerKind, UNNAMED_KIND } from './corner-kind.ts';
 import { type LimitsOf, limitsSchema, remarks } from './limits-schema.ts';
 import { orderedSchema } from './ordered-schema.ts';
@@ -63,6 +63,8 @@ export type Kinds = Readonly<Record<string, { readonly input: CornerKind }>>;
 const loads = {
   sprungMass: sprungMass.optional(),
   bar: antiRollBarSchema.optional(),
+  thirdSpring: thirdSpringSchema.optional(),
+  rollSpring: rollSpringSchema.optional(),
   sizing: cornerSizingSchema.optional(),
   ordered: orderedSchema.optional(),
   ...surveyed,

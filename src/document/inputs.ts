@@ -974,6 +974,10 @@ export interface CornerFields {
   readonly sprungMass?: number | undefined;
   /** The anti-roll bar of the axle, by one of its ends; the other is the mirror image. */
   readonly bar?: AntiRollBarInput | undefined;
+  /** The third spring (heave spring) between both wheels of the axle: it only pushes. */
+  readonly thirdSpring?: ThirdSpringInput | undefined;
+  /** The roll spring between both wheels of the axle: free at design ride height, it pushes and pulls. */
+  readonly rollSpring?: RollSpringInput | undefined;
   /** What the coilover of this corner is sized by. Leave out what you do not know. */
   readonly sizing?: CornerSizingFile | undefined;
   /**
@@ -1038,6 +1042,77 @@ export interface RoundBarInput {
   readonly length: number;
   /** Shear modulus in N/mm²; that of steel, 79,300, if left out. Without unit. */
   readonly shearModulus?: number | undefined;
+}
+
+/** The third spring (heave spring) between both wheels of the axle: it only pushes. */
+export interface ThirdSpringInput {
+  /** Part of the corner that carries the spring: rocker, lowerArm, upperArm, upright. */
+  readonly on: string;
+  /**
+   * End of the spring on that part. Point [y, z]: y outboard from the centreline, z up from the ground. Unit:
+   * mm, or in (imperial).
+   */
+  readonly mount: readonly [y: number, z: number];
+  /**
+   * The end of the spring on the right-hand corner, y outboard there too; of a third spring the mirror image
+   * if left out.
+   */
+  readonly right?: SpringEndInput | undefined;
+  /** Rate of the spring. Unit: N/mm, or lbf/in (imperial). */
+  readonly rate: number;
+  /** Force of the spring at design ride height; 0 if left out. Unit: N, or lbf (imperial). */
+  readonly preload?: number | undefined;
+  /**
+   * Length between both ends at which the spring comes loose, in place of preload: less than at design ride
+   * height leaves a gap. Unit: mm, or in (imperial).
+   */
+  readonly freeLength?: number | undefined;
+  /** Longest length between both ends. Unit: mm, or in (imperial). */
+  readonly extendedLength?: number | undefined;
+  /** Shortest length between both ends. Unit: mm, or in (imperial). */
+  readonly compressedLength?: number | undefined;
+  /**
+   * Damping coefficient of the damper beside the spring, mean of compression and rebound; 0 if left out.
+   * Unit: N·s/m, or lbf·s/in (imperial).
+   */
+  readonly damping?: number | undefined;
+}
+
+/**
+ * The end of the spring on the right-hand corner, y outboard there too; of a third spring the mirror image if
+ * left out.
+ */
+export interface SpringEndInput {
+  /** Part of the corner that carries the spring: rocker, lowerArm, upperArm, upright. */
+  readonly on: string;
+  /**
+   * End of the spring on that part. Point [y, z]: y outboard from the centreline, z up from the ground. Unit:
+   * mm, or in (imperial).
+   */
+  readonly mount: readonly [y: number, z: number];
+}
+
+/** The roll spring between both wheels of the axle: free at design ride height, it pushes and pulls. */
+export interface RollSpringInput {
+  /** Part of the corner that carries the spring: rocker, lowerArm, upperArm, upright. */
+  readonly on: string;
+  /**
+   * End of the spring on that part. Point [y, z]: y outboard from the centreline, z up from the ground. Unit:
+   * mm, or in (imperial).
+   */
+  readonly mount: readonly [y: number, z: number];
+  /**
+   * The end of the spring on the right-hand corner, y outboard there too; of a third spring the mirror image
+   * if left out.
+   */
+  readonly right: SpringEndInput;
+  /** Rate of the spring, the same in both directions. Unit: N/mm, or lbf/in (imperial). */
+  readonly rate: number;
+  /**
+   * Damping coefficient of the damper beside the spring, mean of compression and rebound; 0 if left out.
+   * Unit: N·s/m, or lbf·s/in (imperial).
+   */
+  readonly damping?: number | undefined;
 }
 
 /**

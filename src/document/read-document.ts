@@ -2,7 +2,7 @@ import type * as z from 'zod';
 import { show } from '../diagnostic.ts';
 import { refuse } from '../errors/file.ts';
 import type { Units } from '../units.ts';
-import { barFindings } from './axle-findings.ts';
+import { axleFindings } from './axle-findings.ts';
 import { type CornerKind, onPathOf } from './corner-kind.ts';
 import { geometryFindings } from './geometry.ts';
 import { readJson } from './json-text.ts';
@@ -53,7 +53,7 @@ export function cornerFindings(kind: CornerKind, value: unknown, at: Place, unit
     ),
     ...bearingFindings(corner),
     ...holderFindings(kind, corner),
-    ...barFindings(kind, corner, units),
+    ...axleFindings(kind, corner, units),
   ];
   return under(at, findings);
 }

@@ -1,6 +1,12 @@
 import type { CornerKind } from './corner-kind.ts';
 import { pointAt } from './geometry.ts';
-import type { AntiRollBarInput, CornerSizingFile, LimitOptions } from './inputs.ts';
+import type {
+  AntiRollBarInput,
+  CornerSizingFile,
+  LimitOptions,
+  RollSpringInput,
+  ThirdSpringInput,
+} from './inputs.ts';
 import { placeAt } from './parse.ts';
 import type { Certain } from './uncertain.ts';
 
@@ -15,6 +21,8 @@ export interface Written {
   };
   readonly sprungMass?: number | undefined;
   readonly bar?: AntiRollBarInput | undefined;
+  readonly thirdSpring?: ThirdSpringInput | undefined;
+  readonly rollSpring?: RollSpringInput | undefined;
   readonly limits?: LimitOptions | undefined;
   readonly sizing?: Certain<CornerSizingFile> | undefined;
 }

@@ -112,8 +112,10 @@ export function axleMapPicture(
   };
 }
 
-const LINES: Readonly<Record<WheelLimit['side'], LineStyle>> = { left: 'solid', right: 'dashed' };
-const CONTACT_LINES: Readonly<Record<WheelLimit['side'], LineStyle>> = { left: 'dotted', right: 'chain' };
+type Side = 'left' | 'right';
+const LINES: Readonly<Record<Side, LineStyle>> = { left: 'solid', right: 'dashed' };
+const BOTH: LineStyle = 'grey';
+const CONTACT_LINES: Readonly<Record<Side, LineStyle>> = { left: 'dotted', right: 'chain' };
 
 /** An edge of the area in pieces, one for each limit of a wheel along it. */
 function edgeCurves(
@@ -121,7 +123,8 @@ function edgeCurves(
   way: 'bump' | 'droop',
   shown: (mm: number) => number,
 ): PlotCurve[] {
-  const nameOf = (limit: HeaveLimit) => `${limit.side} wheel in ${way}: ${limitName(limit)}`;
+  const nameOf = (limit: HeaveLimit) =>
+    `${limit.side === null ? 'axle' : `${limit.side} wheel`} in ${way}: ${limitName(limit)}`;
   const found = ranges.flatMap(({ roll, [way]: limit }) => (limit === null ? [] : [{ roll, limit }]));
   const names = [...new Set(found.map(({ limit }) => nameOf(limit)))];
   return names.map((name) => {
@@ -129,14 +132,27 @@ function edgeCurves(
     return {
       // A piece goes on to where the next one begins.
       points: found.map(({ roll, limit }, k) => [roll, isIts(k) || isIts(k - 1) ? shown(limit.heave) : null]),
-      style: LINES[found.find(({ limit }) => nameOf(limit) === name)?.limit.side ?? 'left'],
+      style: styleOf(found.find(({ limit }) => nameOf(limit) === name)?.limit.side ?? null),
       name,
     };
   });
 }
 
+function styleOf(side: WheelLimit['side']): LineStyle {
+  return side === null ? BOTH : LINES[side];
+}
+
 function limitName({ cause, part }: WheelLimit): string {
-  return cause === 'leverOverCentre' ? 'lever of the bar over its centre' : limitWords({ cause, part });
+  switch (cause) {
+    case 'leverOverCentre':
+      return 'lever of the bar over its centre';
+    case 'thirdSpringCompressed':
+      return 'third spring at its compressed length';
+    case 'thirdSpringExtended':
+      return 'third spring at its extended length';
+    default:
+      return limitWords({ cause, part });
+  }
 }
 
 /** Where a bump stop is touched, within the area. */

@@ -1,7 +1,6 @@
 // An axle in a pose, seen from the front on a level road: the body leans, and each wheel stands where its own curve has it.
 
 import type { AxleLinkage } from '../axle/axle.ts';
-import type { AntiRollBar } from '../axle/bar.ts';
 import { type AxleRow, sweepAxle } from '../axle/sweep-axle.ts';
 import { fault } from '../diagnostic.ts';
 import { refusal } from '../errors/axle.ts';
@@ -42,6 +41,11 @@ const WHOLE: AxlePaper = { width: WIDTH, hasHeading: true };
 const SIDES = ['left', 'right'] as const;
 type Side = (typeof SIDES)[number];
 
+const SPRINGS = ['thirdSpring', 'rollSpring'] as const;
+/** Weights of the lines of a drop link, and of a spring between both wheels. */
+const LINK_WEIGHT = 2.6;
+const SPRING_WEIGHT = 4;
+
 const TOP = 84;
 const SIDE_ROOM = 40;
 const MOST_HEIGHT = 360;
@@ -52,7 +56,8 @@ const BEYOND = 60;
 
 /**
  * An axle in a pose, seen from the front, as a self-contained SVG document in black and white: the left wheel is on the right. The road is
- * level, the body leans. The bar, where there is one, is shown by its drop links.
+ * level, the body leans. The bar, where there is one, is shown by its drop links, the
+ * springs between both wheels by lines.
  *
  * @throws InputError for a pose that a wheel does not get to, and as `sweepAxle`.
  */
@@ -90,8 +95,12 @@ export function axlePicture(
       line(...paper.middle, { ...THIN, 'stroke-dasharray': '14 4 2 4' }),
       ...wheels.flatMap(({ scene, bar }, w) => [
         ...inFull(scene, papers[w]),
-        ...(bar === null ? [] : dropLink(bar.map(papers[w].to))),
+        ...(bar === null ? [] : pinned(bar.map(papers[w].to), LINK_WEIGHT)),
       ]),
+      ...SPRINGS.flatMap((name) => {
+        const ends = wheels.flatMap(({ springs }, w) => springs[name].map(papers[w].to));
+        return ends.length === 0 ? [] : pinned(ends, SPRING_WEIGHT);
+      }),
       ...rollCentre(row, paper, {
         lines: [
           ...around.flatMap(({ lines }) => lines),
@@ -108,25 +117,34 @@ export function axlePicture(
 const SUBTITLE =
   'Seen from the front: the left wheel is on the right. Positive roll is that of a left turn, with the right wheel outside.';
 
-/** A wheel with its suspension in the pose, and the ends of its drop link; points of the chassis as drawn, [y outboard, z]. */
+/** A wheel with its suspension in the pose, the ends of its drop link and of springs to the other wheel; points of the chassis as drawn, [y outboard, z]. */
 interface Wheel {
   readonly side: Side;
   readonly scene: Scene;
   readonly bar: readonly [mount: Point, lever: Point] | null;
+  readonly springs: Readonly<Record<(typeof SPRINGS)[number], readonly Point[]>>;
 }
 
 function wheelOf(axle: AxleLinkage, side: Side, row: AxleRow, looks: DrawAxleOptions): Wheel {
   const whole = sceneOf(axle[side], [row[`${side}Travel`]], looks);
   const pose = whole.poses.find((one) => one !== whole.ride) ?? whole.ride;
   const scene = { ...whole, poses: [pose], ride: pose };
-  if (axle.bar === null) return { side, scene, bar: null };
-  const { on, linkMount, leverEnd, leverLength }: AntiRollBar = axle.bar;
   const { bodies, points } = scene.model.drawing;
-  const [a, b] = bodies[on];
-  const turn = turnBetween(between(points[a], points[b]), between(pose.points[a], pose.points[b]));
-  const mount = carried(linkMount, points[a], pose.points[a], turn);
+  const moved = ({ on, mount }: { readonly on: string; readonly mount: Point }): Point => {
+    const [a, b] = bodies[on];
+    const turn = turnBetween(between(points[a], points[b]), between(pose.points[a], pose.points[b]));
+    return carried(mount, points[a], pose.points[a], turn);
+  };
+  const ofSpring = (name: (typeof SPRINGS)[number]) => {
+    const spring = axle[name];
+    return spring === null ? [] : [moved(spring[side])];
+  };
+  const springs = { thirdSpring: ofSpring('thirdSpring'), rollSpring: ofSpring('rollSpring') };
+  if (axle.bar === null) return { side, scene, bar: null, springs };
+  const { on, linkMount, leverEnd, leverLength } = axle.bar;
   const rise = leverLength * Math.sin((row[`${side}LeverAngle`] ?? 0) / DEGREES);
-  return { side, scene, bar: [mount, [leverEnd[0], leverEnd[1] + rise]] };
+  const lever: Point = [leverEnd[0], leverEnd[1] + rise];
+  return { side, scene, bar: [moved({ on, mount: linkMount }), lever], springs };
 }
 
 /** The paper for a pose: from points of either side in the chassis, and from places on the road, to it. */
@@ -161,12 +179,9 @@ function paperFor(wheels: readonly Wheel[], row: AxleRow, width: number, top: nu
   };
 }
 
-function dropLink([mount, lever]: readonly Place[]): Element[] {
-  return [
-    line(mount, lever, { ...THIN, 'stroke-width': 2.6 }),
-    joint(mount, 3.4, 1.4),
-    joint(lever, 3.4, 1.4),
-  ];
+/** What is pinned at both ends. */
+function pinned([from, to]: readonly Place[], weight: number): Element[] {
+  return [line(from, to, { ...THIN, 'stroke-width': weight }), joint(from, 3.4, 1.4), joint(to, 3.4, 1.4)];
 }
 
 /** The roll centre, where it lies on the paper. */

@@ -29,6 +29,9 @@ export const ASSUMPTIONS: Sentences = {
     problem:
       'roll in the required travel is the linear estimate by the roll gradient: on its own curves the car does not come to rest in the corner',
   },
+  thirdSpringLeftOut: (say) => ({
+    problem: `the ${axle(say)} coilovers are sized without the third spring: it counts in the steady corner alone, with the perches set so that the car stands at ride height`,
+  }),
   gasForceConstant: { problem: 'the gas force does not change with the stroke' },
   travelCasesAssumed: (say) => ({
     problem: `travel cases from common practice, without a source: ${Object.entries(TRAVEL_CASES)

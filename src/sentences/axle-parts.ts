@@ -12,5 +12,9 @@ export const AXLE_PARTS: PlainSentences = {
     problem: 'a roll stiffness beside a bar',
     advice: 'leave out antiRollBarStiffness, or the bar of the axle',
   },
+  springWithoutLength: {
+    problem: 'both ends of the spring are in one place',
+    advice: 'move mount, or right.mount',
+  },
   notAPartOfCorner: (say) => ({ problem: 'not a part of this corner that moves', ...suggestion(say) }),
 };

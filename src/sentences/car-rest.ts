@@ -9,6 +9,16 @@ export const CAR_REST: Sentences = {
     allowed: `more than ${say.measure('required', 'rollStiffness', 'stiffness')}, sprung weight × height of its centre of gravity`,
     advice: 'choose stiffer springs or bars',
   }),
+  thirdSpringNotShortened: (say) => ({
+    problem: 'heave does not shorten the third spring at design ride height',
+    got: `${say.measure('ratio', 'ratio')} of shortening per heave`,
+    advice: 'move mount: both ends are to come nearer to each other in bump',
+  }),
+  rollSpringMovesInHeave: (say) => ({
+    problem: `heave moves the roll spring by more than ${say.text('share')} of what one wheel does`,
+    got: `${say.measure('ratio', 'ratio')} of shortening per heave`,
+    advice: 'move right.mount: as a rule it lies beyond the pivot of the rocker from where mount is',
+  }),
   barLeadsRollStiffness: (say) => ({
     problem: `the anti-roll bar has more than ${say.text('times')} times the roll stiffness of the springs: one wheel on a bump moves the other nearly as much`,
     got: `${say.measure('bar', 'rollStiffness')} from the bar, ${say.measure('springs', 'rollStiffness')} from the springs`,

@@ -172,6 +172,11 @@ const PARTS: Sentences = {
     'a stop as high as the stroke leaves nothing of it: check it and the lengths of the damper',
     "the damper's stroke",
   ),
+  springNotAtRide: (say) => ({
+    problem: 'the spring does not fit at design ride height',
+    got: `${say.text('got')} ${say.unit('length')}`,
+    allowed: `compressedLength below ${say.given('length', 'length')}, extendedLength above`,
+  }),
   lengthsExchanged: notLess('check both lengths: are they exchanged?'),
   bumpStopWithoutDamper: (say) => ({
     problem: 'a bump stop without a damper',

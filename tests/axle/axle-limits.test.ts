@@ -46,7 +46,7 @@ describe('the limits of an axle', () => {
           const limit = ranges[0][way]!;
           const alone = { left: left.limits[way]!.travel, right: right.limits[way]!.travel };
           const [row] = sweepAxle(whole, { heave: [limit.heave], roll: [roll] }).rows();
-          expectWithin(row[`${limit.side}Travel`], alone[limit.side], FOUND);
+          expectWithin(row[`${limit.side!}Travel`], alone[limit.side!], FOUND);
           for (const side of ['left', 'right'] as const) {
             const past = Math.sign(alone[side]) * (row[`${side}Travel`] - alone[side]);
             expect(past).toBeLessThan(FOUND);

@@ -150,12 +150,14 @@ describe('reading', () => {
     expect(given).toEqual(expect.arrayContaining(sided.map(([name]) => name)));
     expect(sided.length).toBeGreaterThan(2);
     for (const axle of ['front', 'rear'] as const) {
-      const { corner, limits, sprungMass, bar } = right.corners[axle]!;
+      const { corner, limits, sprungMass, bar, thirdSpring, rollSpring } = right.corners[axle]!;
       expect(corner).toEqual({ ...left.corners[axle]!.corner, mirrored: true });
-      expect({ limits, sprungMass, bar }).toEqual({
+      expect({ limits, sprungMass, bar, thirdSpring, rollSpring }).toEqual({
         limits: left.corners[axle]!.limits,
         sprungMass: left.corners[axle]!.sprungMass,
         bar: left.corners[axle]!.bar,
+        thirdSpring: left.corners[axle]!.thirdSpring,
+        rollSpring: left.corners[axle]!.rollSpring,
       });
     }
     expect(right.notes.map(({ path }) => path)).toEqual([
@@ -195,14 +197,14 @@ describe('a car file with mistakes', () => {
         '  corners.front.sprungMass: out of range, got -330 lb (allowed: more than 0 lb); check the number, its sign and its unit',
         '  corners.front.limits.damper.compressedLength: not less than damper.extendedLength, got 14.75 in (allowed: less than 11 in); are the two lengths exchanged?',
         '  corners.front.limits.tyre: not a size marking, got "195-50-15" (allowed: width/ratio R rim, as "205/55R16"); copy it from the side wall, or give { overallRadius, width }',
-        '  corners.front.damper: unknown field (allowed: notes, kind, lowerArm, upperArm, wheel, coilover, sprungMass, limits, bar, sizing, ordered, correlations, surveyChecks); it belongs in limits or ordered',
+        '  corners.front.damper: unknown field (allowed: notes, kind, lowerArm, upperArm, wheel, coilover, sprungMass, limits, bar, thirdSpring, rollSpring, sizing, ordered, correlations, surveyChecks); it belongs in limits or ordered',
       ),
     );
   });
 
   it('is told what is missing, down to the last number', () => {
     const optional = new Set(
-      '$schema units name notes kind rear foreAftOffset limits sprungMass damper bumpStop tyre arch chassisLowPoints ballJoints bearings required donor bump droop stroke bar housingAxis studAxis lowerOuter upperOuter mount chassis'.split(
+      '$schema units name notes kind rear foreAftOffset limits sprungMass damper bumpStop tyre arch chassisLowPoints ballJoints bearings required donor bump droop stroke bar thirdSpring rollSpring preload housingAxis studAxis lowerOuter upperOuter mount chassis'.split(
         ' ',
       ),
     );

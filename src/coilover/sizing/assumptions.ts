@@ -47,6 +47,7 @@ function onAxle(sized: AxleSizing, rateStep: number): Diagnostic[] {
   const found = (code: string, place: string, values: Diagnostic['values'] = {}) =>
     assumed(code, `corners.${axle}.${place}`, { axle, ...values });
   return [
+    ...(input.thirdSpring === undefined ? [] : [found('thirdSpringLeftOut', 'thirdSpring')]),
     ...(strut === null ? [] : [found('coiloverAlongStrut', strut)]),
     ...(sizing?.target !== undefined && sizing.rateStep === undefined
       ? [found('rateStepAssumed', 'sizing.rateStep', { rateStep })]

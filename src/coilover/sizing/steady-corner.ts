@@ -9,6 +9,7 @@ import { axle } from '../../axle/axle.ts';
 import type { CarAxle as AxleOnWheels, LateralSplit, WheelCoilover } from '../../axle/car.ts';
 import { type Car, setUpCar } from '../../axle/car-set-up.ts';
 import { type Equilibrium, equilibriumOf, type NoEquilibrium } from '../../axle/equilibrium.ts';
+import { coupledLoads } from '../../axle/roll-stiffness.ts';
 import { axialForce, totalPush } from '../../corner/axial-force.ts';
 import { AXLES, type Axle } from '../../corner/axles.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
@@ -114,9 +115,13 @@ function onWheels(state: AxleState, damper: DamperLengths | null): AxleOnWheels 
   // Around ride height the stack is one spring: a helper is solid there.
   const spring = totalPush({ ...coilover, bumpStop: null }, length);
   if (!(spring.rate > 0)) return null;
+  const { corner, bar, thirdSpring, rollSpring } = given.input;
+  const linkage = axle({ left: corner, bar, thirdSpring, rollSpring });
+  // The perch is set with the third spring fitted: it takes its part off the coilover at ride height.
+  const carried = thirdSpring === undefined ? 0 : coupledLoads(linkage)[0] / ratio;
   const wheel: WheelCoilover = {
     springRate: spring.rate,
-    springForce: axialForce(coilover, length).spring,
+    springForce: axialForce(coilover, length).spring - carried,
     gasForce,
     ...(damper === null
       ? {}
@@ -127,7 +132,7 @@ function onWheels(state: AxleState, damper: DamperLengths | null): AxleOnWheels 
   };
   const { tyreRate, antiRollBarStiffness } = given.sizing;
   return {
-    linkage: axle({ left: given.input.corner, bar: given.input.bar }),
+    linkage,
     sprungMass: 2 * mass.sprung,
     unsprungMass: mass.unsprung,
     left: wheel,
@@ -155,7 +160,7 @@ export function steadyCornerFindings(corner: SteadyCorner | null): Diagnostic[] 
   return bySplit.proportional.diagnostics.map((one) => ({ ...one, path: pathInFile(one) }));
 }
 
-/** Where the file has what a diagnostic on the whole car is about: `front.linkage.bar`, or the stiffness in place of one. */
+/** Where the file has what a diagnostic on the whole car is about: `front.linkage.bar` or another part, or the stiffness in place of a bar. */
 function pathInFile({ code, path }: Diagnostic): string {
   if (code === 'rollsOver') return 'masses.sprungCentreOfGravityHeight';
   const [axle, , part] = path.split('.');

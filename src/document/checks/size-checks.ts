@@ -156,8 +156,10 @@ const RATES: readonly Range<CornerSubject>[] = [
     what: 'springRate',
     least: 4,
     most: 600,
-    of: ({ corner: { sizing } }) => [
+    of: ({ corner: { sizing, thirdSpring, rollSpring } }) => [
       ['sizing.target.springRate', sizing?.target?.springRate],
+      ['thirdSpring.rate', thirdSpring?.rate],
+      ['rollSpring.rate', rollSpring?.rate],
       ...(sizing?.springs ?? []).map(({ rate }, k): Looked => [`sizing.springs[${k}].rate`, rate]),
     ],
   },

@@ -49,6 +49,8 @@ const CHANGES: Readonly<Record<string, Change>> = {
   },
   cornersUncoupled: () =>
     'Exact where pitch inertia = sprung mass × distance to the front axle × distance to the rear axle. With less inertia the car pitches at a higher frequency.',
+  thirdSpringLeftOut: () =>
+    'In heave the third spring stiffens the axle: frequencies are higher, and less travel is used. Its preload comes off the coilovers.',
   gasForceConstant: (axles) => {
     const share = ofEach(axles, ({ figure }) => {
       const [gas, axial] = [figure('gasForce').value, figure('staticAxialForce').value];

@@ -1,0 +1,2 @@
+/** Value, first and second derivative by travel. */
+export type Jet = [value: number, first: number, second: number];

@@ -1,0 +1,467 @@
+/**
+ * Springs between both wheels of an axle. Judges: rockers of equal arms and swing axles in closed form (elementary); the general solver on
+ * a drawing of both corners; central differences of the energy; and the mirror image.
+ */
+
+import * as fc from 'fast-check';
+import {
+  axle,
+  axleLimits,
+  equilibrium,
+  heaveRate,
+  InputError,
+  limits,
+  pushrod,
+  type RollSpringInput,
+  readCar,
+  rollStiffness,
+  sizeCoilovers,
+  sweep,
+  sweepAxle,
+} from 'jounce';
+import { type Drawing, drive } from 'jounce/linkage';
+import { describe, expect, it } from 'vitest';
+import { modelOf } from '../../src/corner/corner.ts';
+import { car as carFile } from '../coilover/cars.ts';
+import { expectClose, expectSame, expectWithin } from '../support/tolerance.ts';
+import { CAR } from './car.ts';
+import { BAR, CORNER, PATCH, PIVOT, SWING_AXLE } from './roadster.ts';
+
+const DEGREE = Math.PI / 180;
+
+/** Parallel level arms, a vertical rod half way out on the lower one, and a rocker of two equal arms square to each other. */
+const SHARE = 0.5;
+const ROCKERS = pushrod({
+  lowerArm: { inner: [300, 150], outer: [650, 150] },
+  upperArm: { inner: [300, 400], outer: [650, 400] },
+  wheel: { centre: [720, 300], contactPatch: [720, 0] },
+  rod: { on: 'lowerArm', mount: [475, 150], rockerMount: [475, 450] },
+  rocker: { pivot: [375, 450] },
+  coilover: { rockerMount: [375, 550], chassisMount: [80, 560] },
+});
+const THIRD = { on: 'rocker', mount: [375, 550], rate: 60 } as const;
+/** From the top of the left rocker to the bottom of the right one. */
+const ROLL = {
+  on: 'rocker',
+  mount: [375, 550],
+  right: { on: 'rocker', mount: [375, 350] },
+  rate: 45,
+} as const;
+
+/** On the arms of a double wishbone, unlike left and right. */
+const ON_ARMS = {
+  left: CORNER,
+  bar: BAR,
+  thirdSpring: {
+    on: 'lowerArm',
+    mount: [262, 268],
+    right: { on: 'upperArm', mount: [300, 420] },
+    rate: 70,
+    preload: 900,
+  },
+  rollSpring: { on: 'lowerArm', mount: [250, 260], right: { on: 'lowerArm', mount: [240, 30] }, rate: 55 },
+} as const;
+
+function codes(run: () => unknown): string[] {
+  try {
+    run();
+  } catch (error) {
+    if (error instanceof InputError) return error.issues.map(({ code, path }) => `${code} ${path}`.trim());
+    throw error;
+  }
+  return [];
+}
+
+describe('a third spring', () => {
+  it('between rockers of equal arms has (2 s)^2 of its rate in heave, s the share of the arm at the rod', () => {
+    const whole = axle({ left: ROCKERS, thirdSpring: THIRD });
+    const [row] = sweepAxle(whole, { heave: [0], roll: [0] }).rows();
+    expectClose(row.thirdSpringLength!, 750, { times: 4, scale: 750 });
+    expectClose(row.thirdSpringRatio!, 2 * SHARE, { times: 64, scale: 1 });
+    expectWithin(row.thirdSpringLengthByRoll!, 0, 1e-12);
+    const spring = { rate: 0, force: 0 };
+    // Without preload its force is 0, just in touch: a hair of bump, and it has its rate.
+    const found = heaveRate(axle({ left: ROCKERS, thirdSpring: { ...THIRD, freeLength: 750.001 } }), {
+      left: spring,
+    })!;
+    expectWithin(found.thirdSpring, 60 * (2 * SHARE) ** 2, 1e-3);
+    expectSame(found.total, found.thirdSpring);
+  });
+
+  it('on swing axles shortens by 2 m / t per heave, m its height above the pivots, t from pivot to patch', () => {
+    const mount = [160, 420] as const;
+    const whole = axle({ left: SWING_AXLE, thirdSpring: { on: 'halfShaft', mount, rate: 60 } });
+    const [row] = sweepAxle(whole, { heave: [0], roll: [0] }).rows();
+    expectClose(row.thirdSpringRatio!, (2 * (mount[1] - PIVOT[1])) / (PATCH[0] - PIVOT[0]), {
+      times: 64,
+      scale: 1,
+    });
+  });
+
+  it('is loose beyond its free length: then the axle is as without it', () => {
+    const loose = { ...CAR.front, linkage: axle({ left: CORNER, bar: BAR, thirdSpring: GAP }) };
+    const found = equilibrium({ ...CAR, front: loose }, { lateralAcceleration: 0.4 });
+    const without = equilibrium(CAR, { lateralAcceleration: 0.4 });
+    if (found.status !== 'rests' || without.status !== 'rests') throw new Error('no rest');
+    expectSame(found.axles.front!.thirdSpring!.force, 0);
+    expectSame(found.axles.front!.left.load.total, without.axles.front!.left.load.total);
+  });
+  const GAP = { on: 'lowerArm', mount: [262, 268], rate: 70, freeLength: 480 } as const;
+
+  it('carries its part of a car that stands at ride height, and of downforce', () => {
+    const preload = 1200;
+    const thirdSpring = { on: 'lowerArm', mount: [262, 268], rate: 70, preload } as const;
+    const car = { ...CAR, front: { ...CAR.front, linkage: axle({ left: CORNER, bar: BAR, thirdSpring }) } };
+    const [row] = sweepAxle(car.front.linkage, { heave: [0], roll: [0] }).rows();
+    const still = equilibrium(car);
+    if (still.status !== 'rests') throw new Error('no rest');
+    const { heave, thirdSpring: sprung, left, right } = still.axles.front!;
+    expectWithin(heave, 0, 1e-9);
+    expectWithin(sprung!.force, preload, 1e-7);
+    for (const { load } of [left, right]) {
+      expectWithin(load.thirdSpring, (preload * row.thirdSpringRatio!) / 2, 1e-7);
+      const { spring, bumpStop, gas, bar, thirdSpring, rollSpring, damperEnd } = load;
+      expectWithin(load.elastic, spring + bumpStop + gas + bar + thirdSpring + rollSpring + damperEnd, 1e-9);
+    }
+    const pressed = (one: typeof car | typeof CAR) => {
+      const found = equilibrium(one, { downforce: { front: 2000 } });
+      return found.status === 'rests' ? found.axles.front!.heave : Number.NaN;
+    };
+    expect(pressed(car)).toBeLessThan(pressed(CAR));
+  });
+
+  it('is remarked where heave does not shorten it', () => {
+    const thirdSpring = { on: 'lowerArm', mount: [262, 40], rate: 70 } as const;
+    const front = { ...CAR.front, linkage: axle({ left: CORNER, bar: BAR, thirdSpring }) };
+    expect(equilibrium({ ...CAR, front }).diagnostics.map(({ code, path }) => `${code} ${path}`)).toEqual([
+      'thirdSpringNotShortened front.linkage.thirdSpring',
+    ]);
+  });
+});
+
+describe('a roll spring', () => {
+  it('across rockers of equal arms is still in heave, and in roll moves by 2 s t / 2', () => {
+    const whole = axle({ left: ROCKERS, rollSpring: ROLL });
+    const [row] = sweepAxle(whole, { heave: [0], roll: [0] }).rows();
+    // Its ends move across the car alone, at the slope of the spring: the cosine is that of its line.
+    const cosine = 750 / Math.hypot(750, 200);
+    expectWithin(row.rollSpringLengthByHeave!, 0, 1e-12);
+    expectClose(Math.abs(row.rollSpringLengthByRoll!), 2 * SHARE * 720 * DEGREE * cosine, {
+      times: 64,
+      scale: 20,
+    });
+    const stiffness = rollStiffness(whole, { left: { rate: 1e-9, force: 0 } })!;
+    // N·mm per radian are N·m per degree times 1000 and 180 / pi.
+    const wanted = (45 * (2 * SHARE * 720 * cosine) ** 2 * DEGREE) / 1000;
+    expectClose(stiffness.rollSpring, wanted, { times: 1e4, scale: wanted });
+  });
+
+  it('pushes and pulls, and is remarked where heave moves it', () => {
+    const turn = (a: number, rollSpring: Parameters<typeof axle>[0]['rollSpring']) => {
+      const front = { ...CAR.front, linkage: axle({ left: CORNER, rollSpring }) };
+      const found = equilibrium({ ...CAR, front }, { lateralAcceleration: a });
+      if (found.status !== 'rests') throw new Error('no rest');
+      return found;
+    };
+    const [left, right] = [0.3, -0.3].map((a) => turn(a, ON_ARMS.rollSpring).axles.front!.rollSpring!.force);
+    expectSame([Math.sign(left), Math.sign(right)].sort(), [-1, 1]);
+    const both = { ...ON_ARMS.rollSpring, right: { on: 'lowerArm', mount: [250, 260] } } as const;
+    expect(turn(0.1, both).diagnostics.map(({ code }) => code)).toContain('rollSpringMovesInHeave');
+  });
+});
+
+describe('what is between both wheels', () => {
+  it('is where the general solver puts it on a drawing of both corners', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: -25, max: 25, noNaN: true }),
+        fc.double({ min: -2, max: 2, noNaN: true }),
+        (heave, roll) => {
+          const input = { left: ROCKERS, thirdSpring: THIRD, rollSpring: ROLL };
+          const [row] = sweepAxle(axle(input), { heave: [heave], roll: [roll] }).rows();
+          const whole = bothCorners(modelOf(ROCKERS).drawing);
+          const { drawing, shortfall } = drive(whole, [
+            { driver: { y: 'post' }, to: heave },
+            { driver: { turn: 'road' }, to: -roll * DEGREE },
+          ]);
+          expectSame([...shortfall], [0, 0]);
+          const { Ltop, Rtop, Rbottom } = drawing.points;
+          expectWithin(row.thirdSpringLength!, Math.hypot(Ltop[0] - Rtop[0], Ltop[1] - Rtop[1]), 1e-9);
+          expectWithin(row.rollSpringLength!, Math.hypot(Ltop[0] - Rbottom[0], Ltop[1] - Rbottom[1]), 1e-9);
+        },
+      ),
+      { numRuns: 10 },
+    );
+  });
+
+  it('has exact derivatives by heave and by roll', () => {
+    const whole = axle(ON_ARMS);
+    const at = (heave: number, roll: number) => sweepAxle(whole, { heave: [heave], roll: [roll] }).rows()[0];
+    const h = 1e-3;
+    for (const [heave, roll] of [
+      [0, 0],
+      [18, 2.5],
+      [-20, -2],
+    ]) {
+      const row = at(heave, roll);
+      for (const name of ['thirdSpringLength', 'rollSpringLength'] as const) {
+        const byHeave = (at(heave + h, roll)[name]! - at(heave - h, roll)[name]!) / (2 * h);
+        const byRoll = (at(heave, roll + h)[name]! - at(heave, roll - h)[name]!) / (2 * h);
+        const given = name === 'thirdSpringLength' ? -row.thirdSpringRatio! : row.rollSpringLengthByHeave!;
+        expectWithin(given, byHeave, 1e-8);
+        expectWithin(row[`${name}ByRoll`]!, byRoll, 1e-8);
+      }
+    }
+  });
+
+  it('has of roll stiffness and heave rate what the energy has, the load held', () => {
+    const whole = axle(ON_ARMS);
+    const { thirdSpring, rollSpring } = whole;
+    const [left, right] = [
+      { rate: 42, free: 420 },
+      { rate: 55, free: 402 },
+    ];
+    const energy = (heave: number, roll: number) => {
+      const [row] = sweepAxle(whole, { heave: [heave], roll: [roll] }).rows();
+      const half = (rate: number, by: number) => 0.5 * rate * by * by;
+      const twist = row.barTwist! * DEGREE;
+      return (
+        half(left.rate, left.free - row.leftShockLength) +
+        half(right.rate, right.free - row.rightShockLength) +
+        half((BAR.torsionalStiffness * 1000) / DEGREE, twist) +
+        half(thirdSpring!.rate, Math.max(0, thirdSpring!.freeLength - row.thirdSpringLength!)) +
+        half(rollSpring!.rate, rollSpring!.freeLength - row.rollSpringLength!)
+      );
+    };
+    for (const [heave, roll] of [
+      [0, 0],
+      [15, 1],
+      [10, -2.5],
+    ]) {
+      const [row] = sweepAxle(whole, { heave: [heave], roll: [roll] }).rows();
+      expect(row.thirdSpringLength!).toBeLessThan(thirdSpring!.freeLength);
+      const at = ({ rate, free }: typeof left, length: number) => ({ rate, force: rate * (free - length) });
+      const pose = {
+        heave,
+        roll,
+        left: at(left, row.leftShockLength),
+        right: at(right, row.rightShockLength),
+      };
+      // By h, the height of the middle of the car, which is -heave cos(roll), and by roll.
+      const [dh, dp] = [0.5, 0.05];
+      const height = -heave * Math.cos(roll * DEGREE);
+      const U = (h: number, p: number) => energy(-h / Math.cos(p * DEGREE), p);
+      const middle = U(height, roll);
+      const pp = (U(height, roll + dp) - 2 * middle + U(height, roll - dp)) / dp ** 2;
+      const hh = (U(height + dh, roll) - 2 * middle + U(height - dh, roll)) / dh ** 2;
+      const corners = [1, -1].map((s) => U(height + dh, roll + s * dp) - U(height - dh, roll + s * dp));
+      const hp = (corners[0] - corners[1]) / (4 * dh * dp);
+      const stiffness = rollStiffness(whole, pose)!;
+      const rate = heaveRate(whole, pose)!;
+      expectWithin(stiffness.total / ((pp - (hp * hp) / hh) / 1000 / DEGREE), 1, 1e-4);
+      expectWithin(rate.total / hh, 1, 1e-4);
+      for (const { total, ...parts } of [stiffness, rate]) {
+        const sum = Object.values(parts).reduce((all, part) => all + part, 0);
+        expectClose(sum, total, { times: 16, scale: total });
+      }
+    }
+  });
+
+  it('leaned the other way, with its ends exchanged, is the mirror image to the bit', () => {
+    const { on, mount, right, rate } = ON_ARMS.rollSpring;
+    const image: RollSpringInput = { on: right.on, mount: right.mount, right: { on, mount }, rate };
+    const at = (rollSpring: RollSpringInput, roll: number) =>
+      sweepAxle(axle({ left: CORNER, rollSpring, thirdSpring: { on, mount, rate } }), {
+        heave: [-20, 10],
+        roll: [roll],
+      }).rows();
+    const mirrored = at(image, -2.3);
+    for (const [k, row] of at(ON_ARMS.rollSpring, 2.3).entries()) {
+      for (const name of ['rollSpringLength', 'rollSpringLengthByHeave', 'thirdSpringLength'] as const)
+        expectSame(row[name], mirrored[k][name]);
+      expectSame(row.rollSpringLengthByRoll, -mirrored[k].rollSpringLengthByRoll!);
+    }
+  });
+
+  it('gives a car rest in a turn where no work is left: energy and lateral forces along any motion', () => {
+    const front = { ...CAR.front, linkage: axle(ON_ARMS), tyreRate: undefined, unsprungMass: 0 };
+    const alone = {
+      front: { ...front, left: { springRate: 48, springForce: 3600 } },
+      sprungCentreOfGravityHeight: CAR.sprungCentreOfGravityHeight,
+    };
+    const { tyreRate: _, ...rigid } = alone.front;
+    const found = equilibrium({ ...alone, front: rigid }, { lateralAcceleration: 0.3 });
+    if (found.status !== 'rests') throw new Error('no rest');
+    const { heave, left, right, thirdSpring, rollSpring, barTwist } = found.axles.front!;
+    const whole = front.linkage;
+    const [row] = sweepAxle(whole, { heave: [heave], roll: [found.roll] }).rows();
+    expectWithin(thirdSpring!.length, row.thirdSpringLength!, 1e-8);
+    expectWithin(rollSpring!.length, row.rollSpringLength!, 1e-8);
+    expectWithin(barTwist!, row.barTwist!, 1e-9);
+    // The elastic load of each wheel does the work of its springs along its travel, the other wheel held.
+    const torque = (BAR.torsionalStiffness * barTwist! * 1000) as number;
+    const step = 1e-4;
+    const sides = [
+      { side: 'left', wheel: left },
+      { side: 'right', wheel: right },
+    ] as const;
+    for (const { side, wheel } of sides) {
+      // Heave and roll that move this wheel alone: exact slopes of the sweep.
+      const other = side === 'left' ? 'right' : 'left';
+      const byHeave = -row[`${other}TravelByRoll`];
+      const byRoll = row[`${other}TravelByHeave`];
+      const moved = [1, -1].map(
+        (way) =>
+          sweepAxle(whole, {
+            heave: [heave + way * step * byHeave],
+            roll: [found.roll + way * step * byRoll],
+          }).rows()[0],
+      );
+      const by = (of: (one: typeof row) => number) => of(moved[0]) - of(moved[1]);
+      const work =
+        torque * by(({ barTwist }) => barTwist! * DEGREE) -
+        thirdSpring!.force * by(({ thirdSpringLength }) => thirdSpringLength!) -
+        rollSpring!.force * by(({ rollSpringLength }) => rollSpringLength!) -
+        wheel.springForce * by((one) => one[`${side}ShockLength`]);
+      const travel = by((one) => one[`${side}Travel`]);
+      const slope =
+        (sweep(CORNER, { bump: 90, droop: 90 }).at(wheel.travel + 1e-3).contactPatchY! -
+          sweep(CORNER, { bump: 90, droop: 90 }).at(wheel.travel - 1e-3).contactPatchY!) /
+        2e-3;
+      const way = side === 'left' ? 1 : -1;
+      const normal = Math.cos(found.roll * DEGREE) + way * slope * Math.sin(found.roll * DEGREE);
+      expectWithin((wheel.load.elastic * normal * travel) / work, 1, 1e-5);
+    }
+  });
+
+  it('of any rates and places leaves a car an end in finite numbers', () => {
+    const coordinate = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+    const mount = fc.tuple(coordinate(120, 500), coordinate(20, 500));
+    const on = fc.constantFrom('lowerArm', 'upperArm', 'upright');
+    const end = fc.record({ on, mount });
+    fc.assert(
+      fc.property(
+        end,
+        end,
+        end,
+        coordinate(0.5, 400),
+        coordinate(0, 6000),
+        coordinate(0.5, 400),
+        coordinate(-1.2, 1.2),
+        (third, from, to, rate, preload, rollRate, lateralAcceleration) => {
+          const linkage = axle({
+            left: CORNER,
+            bar: BAR,
+            thirdSpring: { ...third, rate, preload },
+            rollSpring: { ...from, right: to, rate: rollRate },
+          });
+          const found = equilibrium({ ...CAR, front: { ...CAR.front, linkage } }, { lateralAcceleration });
+          const numbers: number[] = [];
+          JSON.stringify(found, (_, value) => {
+            if (typeof value === 'number') numbers.push(value);
+            return value;
+          });
+          expect(numbers.every(Number.isFinite)).toBe(true);
+          expect(['rests', 'outOfReach']).toContain(found.status);
+        },
+      ),
+      { numRuns: 60 },
+    );
+  });
+
+  it('ends the poses of an axle where the third spring is at an end of its lengths', () => {
+    const thirdSpring = { ...THIRD, compressedLength: 725, extendedLength: 770 };
+    const whole = axle({ left: ROCKERS, thirdSpring });
+    const alone = limits(ROCKERS, { damper: { extendedLength: 335, compressedLength: 255 } });
+    const found = axleLimits(whole, { left: alone, roll: [0, 2, -2] });
+    for (const { roll, bump, droop } of found.ranges) {
+      expectSame([bump!.cause, droop!.cause], ['thirdSpringCompressed', 'thirdSpringExtended']);
+      expectSame([bump!.side, bump!.travel], [null, null]);
+      const rows = sweepAxle(whole, { heave: [bump!.heave, droop!.heave], roll: [roll] }).rows();
+      expectWithin(rows[0].thirdSpringLength!, 725, 1e-8);
+      expectWithin(rows[1].thirdSpringLength!, 770, 1e-8);
+    }
+    const without = axleLimits(axle({ left: ROCKERS }), { left: alone, roll: [0] });
+    expect(found.leftUp!.roll).toBeLessThanOrEqual(without.leftUp!.roll);
+    expectWithin(found.leftUp!.roll, -found.rightUp!.roll, 1e-9);
+    const [far] = axleLimits(whole, { left: alone, roll: [found.leftUp!.roll] }).ranges;
+    expectWithin(far.bump!.heave, far.droop!.heave, 1e-7);
+  });
+
+  it('is refused with its place where it can be none', () => {
+    const of = (thirdSpring: object, rollSpring?: object) => () =>
+      axle({ left: CORNER, thirdSpring, ...(rollSpring === undefined ? {} : { rollSpring }) } as never);
+    const third = { on: 'lowerArm', mount: [262, 268], rate: 70 };
+    expectSame(codes(of({ ...third, on: 'rocker' })), ['unknownName thirdSpring.on']);
+    expectSame(codes(of({ ...third, preload: 10, freeLength: 500 })), ['moreThanOneOf']);
+    expectSame(codes(of({ ...third, rate: -1 })), ['outOfRange rate']);
+    expectSame(codes(of({ ...third, mount: [0, 268] })), ['springWithoutLength mount']);
+    expectSame(codes(of({ ...third, compressedLength: 530 })), ['springNotAtRide compressedLength']);
+    expectSame(codes(of({ ...third, extendedLength: 500 })), ['springNotAtRide extendedLength']);
+    const roll = { ...third, right: { on: 'rocker', mount: [262, 30] } };
+    expectSame(codes(of(third, roll)), ['unknownName rollSpring.right.on']);
+    expectSame(codes(of(third, { ...third })), ['missing right']);
+    const file = carFile(({ corners }) => {
+      corners.front.thirdSpring = { ...third, on: 'rod', compressedLength: 530 };
+      corners.front.rollSpring = { ...roll, rate: 0 };
+    });
+    expectSame(codes(() => readCar(file)).sort(), [
+      'notAPartOfCorner corners.front.rollSpring.right.on',
+      'notAPartOfCorner corners.front.thirdSpring.on',
+      'outOfRange corners.front.rollSpring.rate',
+      'springNotAtRide corners.front.thirdSpring.compressedLength',
+    ]);
+  });
+});
+
+describe('a car file with springs between its wheels', () => {
+  it('has them in its steady corner, where the car stands at ride height without a turn', () => {
+    const sizing = sizeCoilovers(
+      readCar(
+        carFile(({ corners, travelCases, ...file }) => {
+          corners.front.thirdSpring = { on: 'lowerArm', mount: [275, 280], rate: 60, preload: 800 };
+          corners.front.rollSpring = { ...ON_ARMS.rollSpring };
+          travelCases.lateralAcceleration = 1e-6;
+          delete (file as { downforce?: unknown }).downforce;
+        }),
+      ),
+    );
+    const found = sizing.steadyCorner!.bySplit.proportional;
+    if (found.status !== 'rests') throw new Error('no rest');
+    expect(found.axles.front!.rollSpring).not.toBeNull();
+    expect(found.axles.rear!.thirdSpring).toBeNull();
+    expect(sizing.assumptions.map(({ code, path }) => `${code} ${path}`)).toContain(
+      'thirdSpringLeftOut corners.front.thirdSpring',
+    );
+  });
+});
+
+/** Both corners, x to the left, on a road that lies on a post in the middle of the car; points on top and bottom of the rockers. */
+function bothCorners(corner: Drawing): Drawing {
+  const sided = (side: 'L' | 'R') => {
+    const way = side === 'L' ? 1 : -1;
+    const named = (names: readonly string[]) => names.map((name) => side + name);
+    const points = { ...corner.points, top: THIRD.mount, bottom: ROLL.right.mount };
+    const bodies = { ...corner.bodies, rocker: [...corner.bodies.rocker, 'top', 'bottom'] };
+    return {
+      points: Object.fromEntries(
+        Object.entries(points).map(([name, [y, z]]) => [side + name, [way * y, z] as const]),
+      ),
+      ground: named(corner.ground),
+      bodies: Object.fromEntries(
+        Object.entries(bodies).map(([name, names]) => [side + name, named(names)] as const),
+      ),
+    };
+  };
+  const [l, r] = [sided('L'), sided('R')];
+  return {
+    points: { ...l.points, ...r.points, post: [0, 0], farther: [1000, 0] },
+    ground: [...l.ground, ...r.ground],
+    bodies: { ...l.bodies, ...r.bodies, road: ['post', 'farther'] },
+    fixedCoordinates: [{ x: 'post' }],
+    sliders: {
+      left: { point: 'LcontactPatch', on: ['post', 'farther'] },
+      right: { point: 'RcontactPatch', on: ['post', 'farther'] },
+    },
+  };
+}
