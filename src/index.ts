@@ -8,7 +8,7 @@ export {
   type RollLimit,
   type WheelLimit,
 } from './axle/axle-limits.ts';
-export { type AntiRollBar, torsionalStiffness } from './axle/bar.ts';
+export { type AntiRollBar, type BarEnd, torsionalStiffness } from './axle/bar.ts';
 export type { CarAxle, CarLoads, CarOnAxles, LateralSplit, WheelCoilover } from './axle/car.ts';
 export { type ChooseBarOptions, type ChosenBar, chooseBar, type NoBar } from './axle/choose-bar.ts';
 export type { CrossSpring } from './axle/cross-spring.ts';

@@ -1,6 +1,5 @@
 import { type Corner, modelOf } from '../corner/corner.ts';
-import { fault, show, unknownName, unknownOptions } from '../diagnostic.ts';
-import { isOverCentre } from '../document/axle-findings.ts';
+import { unknownName, unknownOptions } from '../diagnostic.ts';
 import type { AntiRollBarInput, RollSpringInput, ThirdSpringInput } from '../document/inputs.ts';
 import { refusal, refuse } from '../errors/axle.ts';
 import { frozenCopy } from '../linkage/freeze.ts';
@@ -53,10 +52,6 @@ export function axle(input: AxleInput): AxleLinkage {
         throw refusal('axle', [unknownName(path, `body of the ${side} corner`, end.on, bodies)]);
     }
   }
-  if (checked.bar !== null && isOverCentre(checked.bar.linkMount, checked.bar.leverEnd)) {
-    const got = show(checked.bar.linkMount);
-    throw refusal('axle', [fault('leverOverCentre', 'bar.linkMount', { got })]);
-  }
   const kept = frozenCopy(left);
   // One corner for both wheels stays one: its curve is laid once.
   return Object.freeze({
@@ -80,7 +75,13 @@ export function endsOn({ bar, thirdSpring, rollSpring }: Between, side: 'left' |
   return [
     ...(bar === null
       ? []
-      : [{ name: 'bar' as const, path: 'bar.on', end: { on: bar.on, mount: bar.linkMount } }]),
+      : [
+          {
+            name: 'bar' as const,
+            path: side === 'left' || bar.axis === null ? 'bar.on' : 'bar.right.on',
+            end: { on: bar[side].on, mount: bar[side].linkMount },
+          },
+        ]),
     ...of('thirdSpring', thirdSpring),
     ...of('rollSpring', rollSpring),
   ];

@@ -12,23 +12,34 @@
 // F_a = 2 l r: r keeps the sign that it has as drawn, that of -u, until it is 0, a lever over its centre: there the link goes through the
 // bar's axis. From F also a' = -F_z / F_a by travel, and a'' the same way.
 
-import { OVER_CENTRE, wallFindings } from '../document/axle-findings.ts';
+import { barShapeFindings, OVER_CENTRE, wallFindings } from '../document/axle-findings.ts';
 import { antiRollBarSchema, roundBarSchema } from '../document/axle-schema.ts';
 import type { AntiRollBarInput, RoundBarInput } from '../document/inputs.ts';
-import { parse, valueAt } from '../document/parse.ts';
+import { parse } from '../document/parse.ts';
 import { roundBarStiffness } from '../document/round-bar.ts';
+import { refuse } from '../errors/file.ts';
 import type { Point } from '../linkage/drawing.ts';
+import type { LeverAngle } from './lever-angle.ts';
+import { planeLeverAngle, planeLeverEnd } from './plane-lever.ts';
 
-/** An anti-roll bar, by one of its ends; the other is the mirror image. */
-export interface AntiRollBar {
+/** An end of an anti-roll bar, at design ride height; y is outboard. */
+export interface BarEnd {
   /** Body of the corner that carries the drop link, by its name in the drawing: `lowerArm`, `upperArm`, `upright`, `rocker`. */
   readonly on: string;
-  /** End of the drop link on that body, [y, z] mm at design ride height. */
+  /** End of the drop link on that body, [y, z] mm. */
   readonly linkMount: Point;
-  /** End of the drop link on the lever, [y, z] mm at design ride height. */
+  /** End of the drop link on the lever, [y, z] mm. */
   readonly leverEnd: Point;
-  /** From the axis of the bar to the end of its lever, mm; the lever is level at design ride height. */
+}
+
+/** An anti-roll bar. */
+export interface AntiRollBar {
+  readonly left: BarEnd;
+  readonly right: BarEnd;
+  /** From the axis of the bar to the end of its left lever, mm. Level at design ride height where the bar lies across the car. */
   readonly leverLength: number;
+  /** Axis of a bar along the car, [y, z] mm, y to the left; null for one across the car. */
+  readonly axis: Point | null;
   /** Torque in the bar per angle between its levers, N·m/deg. */
   readonly torsionalStiffness: number;
 }
@@ -43,20 +54,40 @@ export function torsionalStiffness(bar: RoundBarInput): number {
 }
 
 /** A bar as plain, checked data. */
-export function checkedBar(bar: AntiRollBarInput): AntiRollBar {
-  const { roundBar, ...given } = parse(antiRollBarSchema, bar, 'anti-roll bar', (value, units) =>
-    wallFindings(valueAt(value, ['roundBar']), units).map((one) => ({ ...one, at: ['roundBar', ...one.at] })),
-  );
+export function checkedBar(input: AntiRollBarInput): AntiRollBar {
+  const bar = parse(antiRollBarSchema, input, 'anti-roll bar', barShapeFindings, refuse);
+  const { on, linkMount, leverEnd, axis = null, roundBar } = bar;
+  const left = { on, linkMount, leverEnd };
   // One of the two is there; a stiffness that was measured is that of the whole bar.
-  const { torsionalStiffness = roundBarStiffness(roundBar as RoundBarInput) } = given;
-  return { ...given, torsionalStiffness };
+  const { torsionalStiffness = roundBarStiffness(roundBar as RoundBarInput) } = bar;
+  if (axis === null) {
+    return { left, right: left, leverLength: bar.leverLength as number, axis, torsionalStiffness };
+  }
+  // The same mount, and the lever on the other side of the axis: in bump both levers turn alike.
+  const opposite: Point = [leverEnd[0] - 2 * axis[0], 2 * axis[1] - leverEnd[1]];
+  const { right = { on, linkMount, leverEnd: opposite } } = bar;
+  const leverLength = Math.hypot(leverEnd[0] - axis[0], leverEnd[1] - axis[1]);
+  return { left, right: { ...right, on: right.on ?? on }, leverLength, axis, torsionalStiffness };
 }
 
-/** A lever's angle from level, radians, end up positive, with its derivatives by the wheel's travel. */
-export interface LeverAngle {
-  readonly angle: number;
-  readonly first: number;
-  readonly second: number;
+/** The lever of one end of a bar; y of its points is outboard. */
+export interface Lever extends BarEnd {
+  readonly side: 1 | -1;
+  readonly leverLength: number;
+  readonly axis: Point | null;
+}
+
+/** The lever of a bar on a side, 1 for the left one. */
+export function leverOn({ left, right, leverLength, axis }: AntiRollBar, side: 1 | -1): Lever {
+  const end = side > 0 ? left : right;
+  return { ...end, side, leverLength, axis: axis === null ? null : [side * axis[0], axis[1]] };
+}
+
+/** Where the end of a lever is at its angle, y outboard. */
+export function leverEndAt(lever: Lever, angle: number): Point {
+  const { axis, leverEnd, linkMount, leverLength, side } = lever;
+  if (axis !== null) return planeLeverEnd({ axis, leverEnd, linkMount }, side * angle);
+  return [leverEnd[0], leverEnd[1] + leverLength * Math.sin(angle)];
 }
 
 /**
@@ -64,7 +95,24 @@ export interface LeverAngle {
  * `first` and `second` behind it. Null where the link does not reach or the lever is over its centre.
  */
 export function leverAngle(
-  { leverEnd, linkMount, leverLength: l }: AntiRollBar,
+  lever: Lever,
+  m: ArrayLike<number>,
+  y: number,
+  z: number,
+  first: number,
+  second: number,
+): LeverAngle | null {
+  const { axis, leverEnd, linkMount, side } = lever;
+  if (axis === null) return levelLeverAngle(lever, m, y, z, first, second);
+  const found = planeLeverAngle({ axis, leverEnd, linkMount }, m, y, z, first, second);
+  if (found === null || side > 0) return found;
+  // Outboard on the right is to the right.
+  return { angle: 0 - found.angle, first: 0 - found.first, second: 0 - found.second };
+}
+
+/** The same of a bar across the car. */
+function levelLeverAngle(
+  { leverEnd, linkMount, leverLength: l }: Lever,
   m: ArrayLike<number>,
   y: number,
   z: number,

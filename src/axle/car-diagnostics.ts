@@ -64,15 +64,17 @@ export function diagnosticsOn({
   ];
 }
 
-/** Share of its movement with one wheel that a roll spring may have in heave. */
+/** Share of its movement with one wheel that a bar or a roll spring may have in heave. */
 const STILL = 0.25;
 
-/** A third spring that heave does not shorten, a roll spring that it moves. */
+/** A third spring that heave does not shorten, a bar or roll spring that it moves. */
 function oddMoves({ name, left, right }: Coupled, path: string): Diagnostic[] {
   const [inHeave, apart] = [left + right, Math.abs(left) + Math.abs(right)];
   if (name === 'thirdSpring' && !(inHeave < 0))
     return [{ code: 'thirdSpringNotShortened', severity: 'check', path, values: { ratio: 0 - inHeave } }];
-  if (name === 'rollSpring' && !(Math.abs(inHeave) < STILL * apart))
+  if (name === 'bar' && Math.abs(inHeave) > STILL * apart)
+    return [{ code: 'barTwistsInHeave', severity: 'check', path, values: { share: STILL } }];
+  if (name === 'rollSpring' && Math.abs(inHeave) > STILL * apart)
     return [
       {
         code: 'rollSpringMovesInHeave',

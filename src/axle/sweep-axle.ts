@@ -15,6 +15,7 @@ import { refuse } from '../errors/axle.ts';
 import { FIRST, READING, SECOND } from '../linkage/reader.ts';
 import { DEGREES } from '../units.ts';
 import type { AxleLinkage } from './axle.ts';
+import { leverEndAt } from './bar.ts';
 import { lengthAcross, type SpringEnd } from './cross-spring.ts';
 import { noEnds, takeEnds } from './wheel-at.ts';
 import {
@@ -78,7 +79,7 @@ const WHEEL = {
   PatchY: ['mm', 'contact patch on the ground, left +'],
 } as const;
 const BARRED = {
-  LeverAngle: ['deg', 'angle of the bar’s lever from level, end up +'],
+  LeverAngle: ['deg', 'angle of the bar’s lever from level, end up +; of a bar along the car its turn'],
   BarRatio: ['', 'travel of the lever’s end ÷ wheel travel'],
   LinkAngle: ['deg', 'angle of the drop link from vertical, top outboard +'],
 } as const;
@@ -337,14 +338,14 @@ function readWheel(
   travel: Float64Array,
   { heave, angle, sin: sines, cos: cosines, tan }: Poses,
 ): WheelAt {
-  const { side, model, bar, end, ends: places } = curve;
+  const { side, model, lever: arm, end, ends: places } = curve;
   const measures = curve.all.measures.length;
   let corrected = 0;
   const made = () => new Float64Array(travel.length);
   const [byHeave, byRoll, length, ratio, slope] = [made(), made(), made(), made(), made()];
   const [camber, camberByHeave, camberByRoll, patchY] = [made(), made(), made(), made()];
   const [halfTrack, scrub, lever, leverRate] = [made(), made(), made(), made()];
-  const barred = bar === null ? null : { LeverAngle: made(), BarRatio: made(), LinkAngle: made() };
+  const barred = arm === null ? null : { LeverAngle: made(), BarRatio: made(), LinkAngle: made() };
   const [shock, track, turn] = [READ.shock, READ.halfTrack, READ.turn].map((measure) => measure * READING);
   const ends = { thirdSpring: [] as SpringEnd[], rollSpring: [] as SpringEnd[] };
   readAlong(curve.all, curve.drawn, travel, (m, row, k) => {
@@ -381,14 +382,16 @@ function readWheel(
       ends[name].push(read[name]);
     }
     const there = barred === null ? null : leverThere(curve, m, row);
-    if (bar === null || barred === null || there === null) return;
+    if (arm === null || barred === null || there === null) return;
     lever[k] = there.angle;
     leverRate[k] = there.first;
     barred.LeverAngle[k] = there.angle * DEGREES;
-    barred.BarRatio[k] = bar.leverLength * Math.cos(there.angle) * there.first;
+    const vertical = arm.axis === null ? Math.cos(there.angle) : 1;
+    barred.BarRatio[k] = arm.leverLength * vertical * there.first;
     const link = (places.bar ?? 0) * READING + row;
-    const up = bar.leverEnd[1] + bar.leverLength * Math.sin(there.angle) - m[link + READING];
-    const out = bar.leverEnd[0] - m[link];
+    const [y0, z0] = leverEndAt(arm, there.angle);
+    const up = z0 - m[link + READING];
+    const out = y0 - m[link];
     // From vertical, whichever end is the upper one.
     barred.LinkAngle[k] = Math.atan2(out * Math.sign(up), Math.abs(up)) * DEGREES;
   });

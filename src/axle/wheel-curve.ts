@@ -14,8 +14,9 @@ import { type BoundMeasure, bindMeasure, type Measure } from '../linkage/measure
 import type { MotionStatus } from '../linkage/path.ts';
 import { FIRST, READING, type Reader, reader, readRows, SECOND } from '../linkage/reader.ts';
 import { type AxleLinkage, endsOn } from './axle.ts';
-import { type AntiRollBar, type LeverAngle, leverAngle } from './bar.ts';
+import { type Lever, leverAngle, leverOn } from './bar.ts';
 import type { CouplingName } from './coupling.ts';
+import type { LeverAngle } from './lever-angle.ts';
 
 /** Where a wheel's travel ends, mm, and how; `leverOverCentre` where the bar lets it go no farther. */
 export interface WheelEnd {
@@ -37,7 +38,7 @@ export interface WheelCurve {
   readonly halfTrack: Reader;
   readonly all: Reader;
   readonly table: Table;
-  readonly bar: AntiRollBar | null;
+  readonly lever: Lever | null;
   /** Where y of the end of each coupling is among the readings, z behind it; without for those that are not there. */
   readonly ends: CouplingPlaces;
 }
@@ -71,14 +72,16 @@ export function layWheels(axle: AxleLinkage, heave: number, roll: number): Wheel
     const model = modelOf(corner);
     const [halfTrack] = model.drawing.points[model.contactPatch];
     const reach = SPARE + FARTHER * (Math.abs(heave) + halfTrack * Math.tan(Math.abs(roll)));
-    return layWheel(model, side, bar, endsOn(axle, side > 0 ? 'left' : 'right'), reach);
+    const lever = bar === null ? null : leverOn(bar, side);
+    return layWheel(model, side, lever, endsOn(axle, side > 0 ? 'left' : 'right'), reach);
   };
   const first = laid(left, 1);
   return [first, right === left && isAlike(axle) ? { ...first, side: -1 } : laid(right, -1)];
 }
 
-/** Whether the springs between both wheels stand on the right-hand corner as on the left one. */
-function isAlike({ thirdSpring, rollSpring }: AxleLinkage): boolean {
+/** Whether the right-hand ends of what is between both wheels are the mirror images of the left ones. */
+function isAlike({ bar, thirdSpring, rollSpring }: AxleLinkage): boolean {
+  if (bar !== null && bar.axis !== null) return false;
   return [thirdSpring, rollSpring].every((spring) => {
     if (spring === null) return true;
     const [{ on, mount }, right] = [spring.left, spring.right];
@@ -92,7 +95,7 @@ type PinnedEnds = ReturnType<typeof endsOn>;
 function layWheel(
   corner: CornerModel,
   side: 1 | -1,
-  bar: AntiRollBar | null,
+  lever: Lever | null,
   pinned: PinnedEnds,
   reach: number,
 ): WheelCurve {
@@ -112,8 +115,8 @@ function layWheel(
     measures.push(bound({ x: pointOf(name) }), bound({ y: pointOf(name) }));
   }
   // Readers of one linkage share their room: each is read from before the next is read.
-  const laid = { side, model, drawn, bar, ends, halfTrack: reader(path, [y]), all: reader(path, measures) };
-  const reached = bar === null ? end : withinLever(laid, bar, end);
+  const laid = { side, model, drawn, lever, ends, halfTrack: reader(path, [y]), all: reader(path, measures) };
+  const reached = lever === null ? end : withinLever(laid, lever, end);
   return { ...laid, end: reached, table: tableOf(laid, reached) };
 }
 
@@ -192,9 +195,9 @@ function tableOf(curve: Laid, ends: WheelCurve['end']): Table {
 }
 
 /** The ends brought in to where the lever comes over its centre. */
-function withinLever(curve: Laid, bar: AntiRollBar, ends: Ends): Ends {
+function withinLever(curve: Laid, lever: Lever, ends: Ends): Ends {
   const { travel, step } = even(ends);
-  const isFree = leversFree(curve, bar, travel);
+  const isFree = leversFree(curve, lever, travel);
   const middle = Math.min(PARTS, Math.max(0, Math.round(-travel[0] / step)));
   const narrowed = (way: 1 | -1): WheelEnd => {
     const end = way > 0 ? ends.bump : ends.droop;
@@ -204,7 +207,7 @@ function withinLever(curve: Laid, bar: AntiRollBar, ends: Ends): Ends {
     let [free, held] = [way * travel[k - way] > 0 ? travel[k - way] : 0, travel[k]];
     while (Math.abs(held - free) > CLOSE * step) {
       const tried = 0.5 * (free + held);
-      if (leversFree(curve, bar, Float64Array.of(tried))[0]) free = tried;
+      if (leversFree(curve, lever, Float64Array.of(tried))[0]) free = tried;
       else held = tried;
     }
     return { travel: free, status: 'leverOverCentre' };
@@ -213,16 +216,16 @@ function withinLever(curve: Laid, bar: AntiRollBar, ends: Ends): Ends {
 }
 
 /** Whether the lever has an angle, at each of these travels. */
-function leversFree({ all, drawn, ends }: Laid, bar: AntiRollBar, travel: Float64Array): boolean[] {
+function leversFree({ all, drawn, ends }: Laid, lever: Lever, travel: Float64Array): boolean[] {
   const free: boolean[] = [];
-  readAlong(all, drawn, travel, (m, row) => free.push(leverOf(bar, ends, m, row) !== null));
+  readAlong(all, drawn, travel, (m, row) => free.push(leverOf(lever, ends, m, row) !== null));
   return free;
 }
 
 /** The lever's angle as the readings have it. */
-function leverOf(bar: AntiRollBar, ends: CouplingPlaces, m: Float64Array, row: number): LeverAngle | null {
+function leverOf(lever: Lever, ends: CouplingPlaces, m: Float64Array, row: number): LeverAngle | null {
   const y = (ends.bar ?? 0) * READING + row;
-  return leverAngle(bar, m, y, y + READING, FIRST, SECOND);
+  return leverAngle(lever, m, y, y + READING, FIRST, SECOND);
 }
 
 /** Reads along travels: `take` is given the readings, the row there, and which of the travels it is. */
@@ -241,8 +244,8 @@ export function readAlong(
 }
 
 /** The lever's angle where these are the readings; null without a bar. */
-export function leverThere({ bar, ends }: WheelCurve, m: Float64Array, row: number): LeverAngle | null {
-  return bar === null ? null : leverOf(bar, ends, m, row);
+export function leverThere({ lever, ends }: WheelCurve, m: Float64Array, row: number): LeverAngle | null {
+  return lever === null ? null : leverOf(lever, ends, m, row);
 }
 
 /** Corrections of a travel: one leaves rounding, but beside a dead point. */

@@ -227,8 +227,16 @@ function turned([y, z]: readonly [number, number]): readonly [number, number] {
   return [0 - y, z];
 }
 
-function turnedBar({ linkMount, leverEnd, ...bar }: AntiRollBarInput): AntiRollBarInput {
-  return { ...bar, linkMount: turned(linkMount), leverEnd: turned(leverEnd) };
+function turnedBar({ linkMount, leverEnd, axis, right, ...bar }: AntiRollBarInput): AntiRollBarInput {
+  return {
+    ...bar,
+    linkMount: turned(linkMount),
+    leverEnd: turned(leverEnd),
+    ...(axis === undefined ? {} : { axis: turned(axis) }),
+    ...(right === undefined
+      ? {}
+      : { right: { ...right, linkMount: turned(right.linkMount), leverEnd: turned(right.leverEnd) } }),
+  };
 }
 
 /** A spring between both wheels; its right end has y outboard as its corner has. */

@@ -52,14 +52,29 @@ function barFindings(kind: CornerKind, corner: unknown, units: Units): Finding[]
   const bar = valueAt(corner, ['bar']);
   if (bar === undefined) return [];
   const stiffness: Place = ['sizing', 'antiRollBarStiffness'];
-  const [mount, end] = ['linkMount', 'leverEnd'].map((name) => pointAt(bar, [name]));
   return [
-    ...under('bar', bodyFindings(valueAt(bar, ['on']), linkBodies(kind))),
-    ...under('bar', under('roundBar', wallFindings(valueAt(bar, ['roundBar']), units))),
-    ...(mount !== undefined && end !== undefined && isOverCentre(mount, end)
-      ? [found(['bar', 'linkMount'], 'leverOverCentre', { got: show(mount) })]
-      : []),
+    ...under('bar', endBodies(bar, linkBodies(kind))),
+    ...under('bar', barShapeFindings(bar, units)),
     ...(valueAt(corner, stiffness) === undefined ? [] : [found(stiffness, 'barTwice')]),
+  ];
+}
+
+/** What no single value of a bar shows, whatever the corner: a tube without a wall, a lever over its centre, a right end that it has not. */
+export function barShapeFindings(bar: unknown, units: Units): Finding[] {
+  const right = valueAt(bar, ['right']);
+  const overCentre = (end: unknown, axis: Point | undefined) => {
+    const [mount, lever] = ['linkMount', 'leverEnd'].map((name) => pointAt(end, [name]));
+    if (mount === undefined || lever === undefined || !isOverCentre(mount, lever, axis)) return [];
+    return [found(['linkMount'], 'leverOverCentre', { got: show(mount) })];
+  };
+  const axis = pointAt(bar, ['axis']);
+  const isAlong = valueAt(bar, ['axis']) !== undefined;
+  if (isAlong && axis === undefined) return [];
+  return [
+    ...under('roundBar', wallFindings(valueAt(bar, ['roundBar']), units)),
+    ...overCentre(bar, axis),
+    ...(right === undefined || isAlong ? [] : [found(['right'], 'rightEndAcrossCar')]),
+    ...(axis === undefined ? [] : under('right', overCentre(right, [-axis[0], axis[1]]))),
   ];
 }
 
@@ -86,8 +101,11 @@ type Point = readonly [number, number];
 /** Share of the link that its lever arm about the bar's axis must have; with less the lever is over its centre. */
 export const OVER_CENTRE = 1e-6;
 
-/** Whether a level lever is over its centre: the drop link lies across the car. */
-export function isOverCentre(linkMount: Point, leverEnd: Point): boolean {
-  const up = linkMount[1] - leverEnd[1];
-  return !(Math.abs(up) > OVER_CENTRE * Math.hypot(linkMount[0] - leverEnd[0], up));
+/** Whether a lever is over its centre: the drop link goes through its axis, or without one lies across the car, where the lever is level. */
+export function isOverCentre(linkMount: Point, leverEnd: Point, axis?: Point): boolean {
+  const [y, z] = [linkMount[0] - leverEnd[0], linkMount[1] - leverEnd[1]];
+  if (axis === undefined) return !(Math.abs(z) > OVER_CENTRE * Math.hypot(y, z));
+  const [ly, lz] = [leverEnd[0] - axis[0], leverEnd[1] - axis[1]];
+  const mount = Math.hypot(linkMount[0] - axis[0], linkMount[1] - axis[1]);
+  return !(Math.abs(ly * z - lz * y) > OVER_CENTRE * Math.hypot(ly, lz) * mount);
 }

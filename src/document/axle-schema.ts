@@ -68,7 +68,7 @@ export const rollSpringSchema = z
     'The roll spring between both wheels of the axle: free at design ride height, it pushes and pulls.',
   );
 
-/** An anti-roll bar as `axle` documents it: one end of it, the other is its mirror image. */
+/** An anti-roll bar as `axle` documents it. */
 export const antiRollBarSchema = z
   .strictObject({
     on: z
@@ -77,8 +77,24 @@ export const antiRollBarSchema = z
     linkMount: point('End of the drop link on that body'),
     leverEnd: point('End of the drop link on the lever of the bar'),
     leverLength: size(
-      'From the axis of the bar to the end of its lever, which is level at design ride height',
-    ),
+      'From the axis of a bar across the car to the end of its lever, which is level at design ride height',
+    ).optional(),
+    axis: point(
+      'Axis of a bar along the car, in place of leverLength: its levers turn in the plane of the axle',
+    ).optional(),
+    right: z
+      .strictObject({
+        on: z
+          .string()
+          .describe('Part of the right-hand corner that carries the drop link; that of the left if left out.')
+          .optional(),
+        linkMount: point('End of the drop link on that part'),
+        leverEnd: point('End of the drop link on the right-hand lever'),
+      })
+      .describe(
+        'The right-hand end of a bar along the car, y outboard there too; if left out it has the same linkMount, and its lever on the other side of the axis.',
+      )
+      .optional(),
     torsionalStiffness: quantity(
       'rollStiffness',
       'Torque in the bar per angle between its levers, with links, levers and bushes in series; that of roundBar if left out',
@@ -87,4 +103,7 @@ export const antiRollBarSchema = z
     roundBar: roundBarSchema.optional(),
   })
   .refine(...having(['torsionalStiffness', 'roundBar'], 'any'))
-  .describe('The anti-roll bar of the axle, by one of its ends; the other is the mirror image.');
+  .refine(...having(['leverLength', 'axis'], 'one'))
+  .describe(
+    'The anti-roll bar of the axle, by its left end; the right one is the mirror image, or for a bar along the car as right says.',
+  );

@@ -972,7 +972,10 @@ export interface CornerFields {
    * or lb (imperial).
    */
   readonly sprungMass?: number | undefined;
-  /** The anti-roll bar of the axle, by one of its ends; the other is the mirror image. */
+  /**
+   * The anti-roll bar of the axle, by its left end; the right one is the mirror image, or for a bar along the
+   * car as right says.
+   */
   readonly bar?: AntiRollBarInput | undefined;
   /** The third spring (heave spring) between both wheels of the axle: it only pushes. */
   readonly thirdSpring?: ThirdSpringInput | undefined;
@@ -1004,7 +1007,10 @@ export interface CornerFields {
     | undefined;
 }
 
-/** The anti-roll bar of the axle, by one of its ends; the other is the mirror image. */
+/**
+ * The anti-roll bar of the axle, by its left end; the right one is the mirror image, or for a bar along the
+ * car as right says.
+ */
 export interface AntiRollBarInput {
   /** Body of the corner that carries the drop link: lowerArm, upperArm, upright, rocker. */
   readonly on: string;
@@ -1019,10 +1025,20 @@ export interface AntiRollBarInput {
    */
   readonly leverEnd: readonly [y: number, z: number];
   /**
-   * From the axis of the bar to the end of its lever, which is level at design ride height. Unit: mm, or in
-   * (imperial).
+   * From the axis of a bar across the car to the end of its lever, which is level at design ride height.
+   * Unit: mm, or in (imperial).
    */
-  readonly leverLength: number;
+  readonly leverLength?: number | undefined;
+  /**
+   * Axis of a bar along the car, in place of leverLength: its levers turn in the plane of the axle. Point [y,
+   * z]: y outboard from the centreline, z up from the ground. Unit: mm, or in (imperial).
+   */
+  readonly axis?: readonly [y: number, z: number] | undefined;
+  /**
+   * The right-hand end of a bar along the car, y outboard there too; if left out it has the same linkMount,
+   * and its lever on the other side of the axis.
+   */
+  readonly right?: AntiRollBarEndInput | undefined;
   /**
    * Torque in the bar per angle between its levers, with links, levers and bushes in series; that of roundBar
    * if left out. Unit: N·m/deg, or lbf·ft/deg (imperial).
@@ -1030,6 +1046,25 @@ export interface AntiRollBarInput {
   readonly torsionalStiffness?: number | undefined;
   /** A round bar or tube in torsion. */
   readonly roundBar?: RoundBarInput | undefined;
+}
+
+/**
+ * The right-hand end of a bar along the car, y outboard there too; if left out it has the same linkMount, and
+ * its lever on the other side of the axis.
+ */
+export interface AntiRollBarEndInput {
+  /** Part of the right-hand corner that carries the drop link; that of the left if left out. */
+  readonly on?: string | undefined;
+  /**
+   * End of the drop link on that part. Point [y, z]: y outboard from the centreline, z up from the ground.
+   * Unit: mm, or in (imperial).
+   */
+  readonly linkMount: readonly [y: number, z: number];
+  /**
+   * End of the drop link on the right-hand lever. Point [y, z]: y outboard from the centreline, z up from the
+   * ground. Unit: mm, or in (imperial).
+   */
+  readonly leverEnd: readonly [y: number, z: number];
 }
 
 /** A round bar or tube in torsion. */

@@ -1,6 +1,7 @@
 // An axle in a pose, seen from the front on a level road: the body leans, and each wheel stands where its own curve has it.
 
 import type { AxleLinkage } from '../axle/axle.ts';
+import { leverEndAt, leverOn } from '../axle/bar.ts';
 import { type AxleRow, sweepAxle } from '../axle/sweep-axle.ts';
 import { fault } from '../diagnostic.ts';
 import { refusal } from '../errors/axle.ts';
@@ -117,11 +118,11 @@ export function axlePicture(
 const SUBTITLE =
   'Seen from the front: the left wheel is on the right. Positive roll is that of a left turn, with the right wheel outside.';
 
-/** A wheel with its suspension in the pose, the ends of its drop link and of springs to the other wheel; points of the chassis as drawn, [y outboard, z]. */
+/** A wheel with its suspension in the pose, the ends of its drop link (with the axis of a bar along the car behind them) and of springs to the other wheel; points of the chassis as drawn, [y outboard, z]. */
 interface Wheel {
   readonly side: Side;
   readonly scene: Scene;
-  readonly bar: readonly [mount: Point, lever: Point] | null;
+  readonly bar: readonly Point[] | null;
   readonly springs: Readonly<Record<(typeof SPRINGS)[number], readonly Point[]>>;
 }
 
@@ -141,10 +142,11 @@ function wheelOf(axle: AxleLinkage, side: Side, row: AxleRow, looks: DrawAxleOpt
   };
   const springs = { thirdSpring: ofSpring('thirdSpring'), rollSpring: ofSpring('rollSpring') };
   if (axle.bar === null) return { side, scene, bar: null, springs };
-  const { on, linkMount, leverEnd, leverLength } = axle.bar;
-  const rise = leverLength * Math.sin((row[`${side}LeverAngle`] ?? 0) / DEGREES);
-  const lever: Point = [leverEnd[0], leverEnd[1] + rise];
-  return { side, scene, bar: [moved({ on, mount: linkMount }), lever], springs };
+  const lever = leverOn(axle.bar, side === 'left' ? 1 : -1);
+  const end = leverEndAt(lever, (row[`${side}LeverAngle`] ?? 0) / DEGREES);
+  const { axis } = lever;
+  const mount = moved({ on: lever.on, mount: lever.linkMount });
+  return { side, scene, bar: [mount, end, ...(axis === null ? [] : [axis])], springs };
 }
 
 /** The paper for a pose: from points of either side in the chassis, and from places on the road, to it. */
@@ -179,9 +181,12 @@ function paperFor(wheels: readonly Wheel[], row: AxleRow, width: number, top: nu
   };
 }
 
-/** What is pinned at both ends. */
-function pinned([from, to]: readonly Place[], weight: number): Element[] {
-  return [line(from, to, { ...THIN, 'stroke-width': weight }), joint(from, 3.4, 1.4), joint(to, 3.4, 1.4)];
+/** What is pinned at its ends, one behind the other. */
+function pinned(places: readonly Place[], weight: number): Element[] {
+  return [
+    ...places.slice(1).map((to, k) => line(places[k], to, { ...THIN, 'stroke-width': weight })),
+    ...places.map((place) => joint(place, 3.4, 1.4)),
+  ];
 }
 
 /** The roll centre, where it lies on the paper. */

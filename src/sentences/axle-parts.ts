@@ -12,6 +12,10 @@ export const AXLE_PARTS: PlainSentences = {
     problem: 'a roll stiffness beside a bar',
     advice: 'leave out antiRollBarStiffness, or the bar of the axle',
   },
+  rightEndAcrossCar: {
+    problem: 'a right-hand end of a bar across the car, whose ends are mirror images',
+    advice: 'leave right out, or give axis in place of leverLength for a bar along the car',
+  },
   springWithoutLength: {
     problem: 'both ends of the spring are in one place',
     advice: 'move mount, or right.mount',

@@ -9,6 +9,10 @@ export const CAR_REST: Sentences = {
     allowed: `more than ${say.measure('required', 'rollStiffness', 'stiffness')}, sprung weight × height of its centre of gravity`,
     advice: 'choose stiffer springs or bars',
   }),
+  barTwistsInHeave: (say) => ({
+    problem: `heave twists the anti-roll bar by more than ${say.text('share')} of what one wheel does`,
+    advice: 'give bar.right a lever on the other side of the axis, so that in bump both levers turn alike',
+  }),
   thirdSpringNotShortened: (say) => ({
     problem: 'heave does not shorten the third spring at design ride height',
     got: `${say.measure('ratio', 'ratio')} of shortening per heave`,

@@ -54,7 +54,7 @@ describe('the anti-roll bar of a car file', () => {
     ];
     const { bar } = roadster.corners.front;
     const found = metric.corners.front.bar!;
-    expectClose(found.leverLength, bar.leverLength * LENGTH, { times: 2, scale: 200 });
+    expectClose(found.leverLength!, bar.leverLength * LENGTH, { times: 2, scale: 200 });
     expectClose(found.linkMount[0], bar.linkMount[0] * LENGTH, { times: 2, scale: 500 });
     expectClose(found.leverEnd[1], bar.leverEnd[1] * LENGTH, { times: 2, scale: 500 });
     expectClose(found.roundBar!.diameter, bar.roundBar.diameter * LENGTH, { times: 2, scale: 20 });

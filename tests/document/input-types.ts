@@ -83,6 +83,7 @@ const NAMES: Readonly<Record<string, string>> = {
   'TravelLimits.required': 'RequiredTravelInput',
   'TravelLimits.donor': 'Donor',
   'CornerFields.bar': 'AntiRollBarInput',
+  'AntiRollBarInput.right': 'AntiRollBarEndInput',
   'ThirdSpringInput.right': 'SpringEndInput',
   'OrderInput.mounts': 'OrderMountsInput',
   'CornerSizingFile.springs': 'SpringInput',

@@ -219,10 +219,10 @@ describe('a car file with mistakes', () => {
       delete holderOf(spoilt, keys)[name];
       const { issues } = errorOf(() => readCar(spoilt));
       expect(issues, pathOf(keys)).toHaveLength(1);
-      const hasOther = ['camber', 'contactPatch', 'chassisMount', 'roundBar'].includes(name);
+      const hasOther = ['camber', 'contactPatch', 'chassisMount', 'roundBar', 'leverLength'].includes(name);
       expect(issues[0].path).toBe(hasOther ? pathOf(keys.slice(0, -1)) : pathOf(keys));
       expect(issues[0].problem).toMatch(
-        hasOther ? /^give (camber|chassisMount|torsionalStiffness)/ : /^missing$/,
+        hasOther ? /^give .*(camber|chassisMount|torsionalStiffness|leverLength)/ : /^missing$/,
       );
     }
   });

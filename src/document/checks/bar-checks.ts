@@ -52,7 +52,7 @@ export const BAR_CHECKS: readonly CheckRule<CornerSubject>[] = [
 ];
 
 function leaningLink({ corner: { bar } }: CornerSubject): Found[] {
-  if (bar === undefined) return [];
+  if (bar === undefined || bar.axis !== undefined) return [];
   const { linkMount: mount, leverEnd: end } = bar;
   const lean = Math.atan2(Math.abs(mount[0] - end[0]), Math.abs(mount[1] - end[1])) * DEGREES;
   return lean > MOST_LEAN ? [{ path: 'bar.linkMount', values: { lean, most: MOST_LEAN } }] : [];
