@@ -11,35 +11,16 @@ import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { readCar, sweep } from 'jounce';
 import { codeBlocks } from '../support/code-blocks.ts';
+import { run } from '../support/run.ts';
+import { count, expectNone, test } from '../support/steps.ts';
 import { differences, numbersIn } from './compare.ts';
 import { found } from './program.mjs';
-import { browser, bundle, deno, run } from './runtimes.ts';
+import { browser, bundle, deno } from './runtimes.ts';
 import { CEILINGS, sizeOf } from './size.ts';
 
 const bin = (tool: string) => resolve('node_modules/.bin', tool);
 const npm = (args: readonly string[], cwd: string) =>
   run('npm', [...args, '--prefer-offline', '--no-audit', '--no-fund', '--loglevel=error'], cwd);
-
-let passed = 0;
-let failed = 0;
-
-/** One test: told in a line, with what it says when it is good, and what went wrong when it is not. */
-async function test(name: string, body: () => Promise<string | undefined>): Promise<void> {
-  const start = performance.now();
-  const [good, words] = await body().then(
-    (said) => [true, said] as const,
-    (error) => [false, error instanceof Error ? error.message : String(error)] as const,
-  );
-  if (good) passed += 1;
-  else failed += 1;
-  const seconds = ((performance.now() - start) / 1000).toFixed(1);
-  console.log(`${good ? 'ok    ' : 'FAILED'} ${name}${good && words ? `: ${words}` : ''} (${seconds} s)`);
-  if (!good) console.log(words);
-}
-
-function expectNone(wrong: readonly string[]): void {
-  if (wrong.length > 0) throw new Error(wrong.slice(0, 20).join('\n'));
-}
 
 // What the sources find, bundled with this script, is what the package must find. As JSON, as it comes from the runtimes.
 const wanted = JSON.parse(JSON.stringify(found()));
@@ -290,5 +271,4 @@ try {
   if (existsSync(project)) await rm(project, { recursive: true, force: true });
 }
 
-console.log(`${passed} passed, ${failed} failed`);
-process.exitCode = failed === 0 ? 0 : 1;
+count();

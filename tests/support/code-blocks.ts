@@ -17,7 +17,7 @@ const BLOCK = /(?:!\[(.*)\]\((pictures\/guide\/.*)\)\n\n)?```ts\n([\s\S]*?)```/g
 /** Every block of TypeScript in README and docs. */
 export function codeBlocks(): CodeBlock[] {
   const guides = readdirSync('docs', { recursive: true, encoding: 'utf8' })
-    .filter((path) => path.endsWith('.md') && !path.includes('node_modules'))
+    .filter((path) => path.endsWith('.md') && !/node_modules|^site\/pages\//.test(path))
     .map((path) => join('docs', path))
     .sort();
   return ['README.md', ...guides].flatMap((page) =>

@@ -1,0 +1,46 @@
+// @ts-check
+// Lays out the pages of the site from what the project has: README, docs, DEVELOPERS and schemas. Nothing is kept here
+// that is written there; VitePress takes pages from its own folder only, so they are copied into it.
+import { cpSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { fileFormat } from './file-format.mjs';
+
+const project = new URL('../../', import.meta.url);
+const pages = new URL('pages/', import.meta.url);
+/** @param {string} path */
+const read = (path) => readFileSync(new URL(path, project), 'utf8');
+/** @param {string} name @param {string} text */
+const write = (name, text) => writeFileSync(new URL(`${name}.md`, pages), text);
+
+/**
+ * Links between files of the project, as links between pages, which lie in one folder.
+ * @param {string} text
+ */
+const linked = (text) =>
+  text
+    .replaceAll(/\]\((\.\.\/|docs\/)*README\.md/g, '](index.md')
+    .replaceAll(/\]\((\.\.\/|docs\/)*DEVELOPERS\.md/g, '](contributors.md')
+    .replaceAll('](docs/', '](')
+    .replaceAll('](examples/', '](./examples/');
+
+mkdirSync(pages, { recursive: true });
+write('index', linked(read('README.md')));
+write('contributors', linked(read('DEVELOPERS.md')));
+for (const file of readdirSync(new URL('docs/', project)))
+  if (file.endsWith('.md')) write(file.slice(0, -3), linked(read(`docs/${file}`)));
+for (const [name, title, start] of [
+  [
+    'car',
+    'The car file',
+    'A car with its masses and a corner for each axle: what `jounce order` and `readCar` read.',
+  ],
+  ['corner', 'The corner file', 'A single corner: what `readCorner` reads.'],
+  ['survey', 'The survey file', 'Readings of a corner on stands: what `jounce survey` and `survey` read.'],
+])
+  write(`${name}-file`, fileFormat(JSON.parse(read(`schemas/${name}.schema.json`)), { name, title, start }));
+// Pictures that a page shows are bundled with it; what a page only links to is served as it is.
+for (const [folder, place] of [
+  ['docs/pictures', 'pictures'],
+  ['docs/pictures/linkages', 'public/pictures/linkages'],
+  ['docs/examples', 'public/examples'],
+])
+  cpSync(new URL(folder, project), new URL(place, pages), { recursive: true });
