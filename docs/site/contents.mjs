@@ -3,6 +3,14 @@
 /** @type {{ text: string, pages: [file: string, text: string][] }[]} */
 export const CONTENTS = [
   {
+    text: 'Tutorial',
+    pages: [
+      ['first-corner', 'Your first corner in ten minutes'],
+      ['tape-to-order', 'From tape to order in an hour'],
+      ['first-linkage', 'Your first linkage'],
+    ],
+  },
+  {
     text: 'How-to',
     pages: [
       ['quick-start', 'Quick start'],

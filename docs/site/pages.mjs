@@ -4,6 +4,15 @@
 import { cpSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileFormat } from './file-format.mjs';
 
+/** The live figures by their names in the guides: their component and what it is told.
+ * @type {Record<string, [component: string, about: string]>} */
+const FIGURES = {
+  corner: ['CornerFigure', ' about="corner"'],
+  limits: ['CornerFigure', ' about="limits"'],
+  hand: ['CornerFigure', ' about="hand"'],
+  linkage: ['LinkageFigure', ''],
+};
+
 const project = new URL('../../', import.meta.url);
 const pages = new URL('pages/', import.meta.url);
 /** @param {string} path */
@@ -22,11 +31,27 @@ const linked = (text) =>
     .replaceAll('](docs/', '](')
     .replaceAll('](examples/', '](./examples/');
 
+/**
+ * A page with its live figures: each stands where its guide has `<!-- figure: name -->`, which other readers do not show.
+ * @param {string} text
+ */
+function withFigures(text) {
+  /** @type {Set<string>} */
+  const used = new Set();
+  const live = text.replaceAll(/^<!-- figure: (\w+) -->$/gm, (_, /** @type {string} */ name) => {
+    const [component, about] = FIGURES[name];
+    used.add(component);
+    return `<${component}${about} />`;
+  });
+  const imports = [...used].map((component) => `import ${component} from '../figures/${component}.vue';`);
+  return used.size === 0 ? text : `${live}\n<script setup>\n${imports.join('\n')}\n</script>\n`;
+}
+
 mkdirSync(pages, { recursive: true });
 write('index', linked(read('README.md')));
 write('contributors', linked(read('DEVELOPERS.md')));
 for (const file of readdirSync(new URL('docs/', project)))
-  if (file.endsWith('.md')) write(file.slice(0, -3), linked(read(`docs/${file}`)));
+  if (file.endsWith('.md')) write(file.slice(0, -3), withFigures(linked(read(`docs/${file}`))));
 for (const [name, title, start] of [
   [
     'car',

@@ -13,6 +13,9 @@ const groups = CONTENTS.map(({ text, pages }) => ({
   items: pages.map(([page, title]) => ({ text: title, link: `/${page}` })),
 }));
 
+/** @param {string} entry */
+const built = (entry) => fileURLToPath(new URL(`../../../dist/${entry}.js`, import.meta.url));
+
 export default defineConfig({
   title: 'jounce',
   description,
@@ -45,14 +48,25 @@ export default defineConfig({
     search: {
       provider: 'local',
       options: {
-        // A guide before a name of the API.
-        miniSearch: { searchOptions: { boostDocument: (id) => (id.includes('/api/') ? 0.2 : 1) } },
+        // All of the words; a guide before a name of the API and before what has changed.
+        miniSearch: {
+          searchOptions: {
+            combineWith: 'AND',
+            boostDocument: (id) => (/\/api\/|changelog|contributors/.test(id) ? 0.2 : 1),
+          },
+        },
       },
     },
     docFooter: { prev: 'Before', next: 'Next' },
   },
   vite: {
-    resolve: { alias: { jounce: fileURLToPath(new URL('../../../dist/index.js', import.meta.url)) } },
+    // The library as its users get it.
+    resolve: {
+      alias: [
+        { find: /^jounce$/, replacement: built('index') },
+        { find: /^jounce\/(\w+)$/, replacement: built('$1') },
+      ],
+    },
     build: { target: 'es2022', chunkSizeWarningLimit: 2000 },
     worker: { format: 'es' },
   },
