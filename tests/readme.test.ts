@@ -63,7 +63,7 @@ it('the pictures that users see are those that the examples draw: node docs/exam
     vi.doUnmock('node:fs');
     vi.restoreAllMocks();
   });
-  for (const name of ['axle', 'corner', 'design', 'forces', 'hand-method', 'survey'])
+  for (const name of ['axes', 'axle', 'corner', 'design', 'forces', 'hand-method', 'survey'])
     await import(`../docs/examples/${name}.mjs`);
 
   const kept = readdirSync('docs/pictures').filter(

@@ -36,6 +36,7 @@ export const CONTENTS = [
       ['car-file', 'The car file'],
       ['corner-file', 'The corner file'],
       ['survey-file', 'The survey file'],
+      ['glossary', 'Glossary'],
       ['messages', 'Messages by code'],
       ['api/', 'API'],
     ],

@@ -11,6 +11,7 @@ const FIGURES = {
   limits: ['CornerFigure', ' about="limits"'],
   hand: ['CornerFigure', ' about="hand"'],
   linkage: ['LinkageFigure', ''],
+  order: ['OrderFigure', ''],
 };
 
 const project = new URL('../../', import.meta.url);

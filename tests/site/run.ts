@@ -9,7 +9,7 @@
 import { existsSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
-import { doubleWishbone, sweep } from 'jounce';
+import { doubleWishbone, readCar, sizeCoilovers, sizingSummary, sweep } from 'jounce';
 import type { Page } from 'playwright-core';
 import { CONTENTS } from '../../docs/site/contents.mjs';
 import { withBrowser } from '../support/browser.ts';
@@ -259,6 +259,66 @@ await withBrowser(served(FOLDER, BASE), async (browser, origin) => {
     moved(drawn.values, again.values, []);
     clean();
     return undefined;
+  });
+
+  await test('the linkage follows pointer and numbers, as the README has it', async () => {
+    await open('custom-linkages.html');
+    const figure = page.locator('figure.live');
+    const [length, turn] = [figure.locator('input').nth(0), figure.locator('input').nth(1)];
+    const rocker = figure.locator('[data-value=rocker]');
+    await turn.fill(String(180 / Math.PI));
+    await turn.press('Enter');
+    const degrees = ((0.5262 * 180) / Math.PI).toFixed(2);
+    if ((await rocker.textContent()) !== degrees)
+      throw new Error(`${await rocker.textContent()}, not ${degrees}`);
+    const box = await figure.locator('[data-handle=A] .knob').boundingBox();
+    if (box === null) throw new Error('no crank');
+    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+    await page.mouse.down();
+    await page.mouse.move(box.x + 60, box.y + 60);
+    await page.mouse.up();
+    if ((await rocker.textContent()) === degrees) throw new Error('the crank does not follow the pointer');
+    // Grashof: 60 and the coupler of about 120 are more than 100 and 76.5 together.
+    await length.fill('60');
+    await length.press('Enter');
+    await page.waitForFunction(
+      `document.querySelector('[data-value=reach]').textContent.includes('dead points')`,
+    );
+    clean();
+    return undefined;
+  });
+
+  await test('the order of the car in the address', async () => {
+    const order = page.locator('[data-value=order]');
+    await open('quick-start.html');
+    await order.waitFor();
+    const text = (await readFile('docs/examples/car.json', 'utf8')).replace(
+      'One-off light roadster',
+      'A car by link',
+    );
+    await page.locator('textarea').fill(text);
+    await page.waitForURL(/#car=/);
+    const address = page.url();
+    await page.goto('about:blank');
+    await page.goto(address);
+    const summary = sizingSummary(sizeCoilovers(readCar(text)));
+    await page.waitForFunction(
+      `document.querySelector('[data-value=summary]').textContent.startsWith('A car by link')`,
+    );
+    await order.waitFor();
+    const shown = await page.locator('[data-value=summary]').textContent();
+    if (shown !== summary) throw new Error(`${shown}\nis not\n${summary}`);
+    const [opened] = await Promise.all([browser.waitForEvent('page'), order.click()]);
+    await opened.waitForSelector('h1');
+    const heading = await opened.locator('h1').first().textContent();
+    await opened.close();
+    if (!heading?.includes('A car by link')) throw new Error(`${heading}`);
+    await page.locator('textarea').fill(text.replace('"lowerArm"', '"loweArm"'));
+    await page.waitForFunction(
+      `document.querySelector('[data-value=summary]').textContent.includes('loweArm')`,
+    );
+    clean();
+    return `${address.length} characters`;
   });
 
   await test('what a move of the pointer costs', async () => {

@@ -51,9 +51,14 @@ export function lengthsOf(points: Points) {
   };
 }
 
+export function goesRound({ motion: { low, high } }: Study): boolean {
+  return low.status !== 'deadPoint' && high.status !== 'deadPoint';
+}
+
 /** How far the crank goes, in words. */
-export function reachOf({ motion: { low, high } }: Study): string {
-  if (low.status !== 'deadPoint' && high.status !== 'deadPoint') return 'The crank goes all the way round.';
+export function reachOf(found: Study): string {
+  const { low, high } = found.motion;
+  if (goesRound(found)) return 'The crank goes all the way round.';
   const degrees = (turn: number) => `${(turn * DEGREES).toFixed(1)}°`.replace('-', '−');
   return `The crank goes from ${degrees(low.at)} to ${degrees(high.at)} from here; its ends are dead points.`;
 }
