@@ -12,19 +12,17 @@
 import type { ColumnInfo } from '../corner/columns.ts';
 import { fault, show, unknownOptions } from '../diagnostic.ts';
 import { refuse } from '../errors/axle.ts';
-import { FIRST, READING, SECOND } from '../linkage/reader.ts';
+import { READING, type Sink } from '../linkage/reader.ts';
 import { DEGREES } from '../units.ts';
 import type { AxleLinkage } from './axle.ts';
 import { leverEndAt } from './bar.ts';
 import { lengthAcross, type SpringEnd } from './cross-spring.ts';
-import { noEnds, takeEnds } from './wheel-at.ts';
+import { noEnds } from './wheel-at.ts';
 import {
-  correction,
   layWheels,
   leverThere,
   READ,
-  readAlong,
-  SETTLED,
+  readBlocks,
   startsAt,
   travelsAt,
   type WheelCurve,
@@ -132,6 +130,8 @@ const ROLLS = [-3, -2, -1, 0, 1, 2, 3];
 /** Degrees: no car rolls farther on its wheels. */
 export const MOST_ROLL = 30;
 const MOST_POSES = 1_000_000;
+/** mm: the most that a wheel by the table may miss its place. */
+const MISSED = 1e-12;
 /** Two lines whose slopes differ less than this meet nowhere. */
 const PARALLEL = 1e-12;
 
@@ -141,21 +141,15 @@ const PARALLEL = 1e-12;
  * @throws InputError for options out of range.
  */
 export function sweepAxle(axle: AxleLinkage, options: AxleSweepOptions = {}): AxleSweep {
-  const { heave, roll } = posesOf(options);
-  const angle = roll.map((degrees) => degrees / DEGREES);
+  const { many, ...poses } = posesOf(options);
+  const asked = placed(poses);
+  const { heave, roll, angle } = asked;
   const curves = layWheels(axle, largest(heave), largest(angle));
-  const asked = placed(heave, roll, angle);
-  let travels = curves.map((curve) =>
-    startsAt(
-      curve,
-      heave,
-      asked.tan.map((tan) => curve.side * tan),
-    ),
-  );
+  let travels = curves.map((curve) => startsAt(curve, heave, asked.tan, many));
   let there = thereOf(travels);
   let [place, wheels] = readThere(curves, travels, asked, there);
-  // Beside a dead point one correction from the table is not enough.
-  if (wheels.some(({ corrected }) => corrected > SETTLED)) {
+  // Beside a dead point the table does not do.
+  if (wheels.some(({ missed }) => missed > MISSED)) {
     travels = curves.map((curve) => travelsAt(curve, heave, angle));
     there = thereOf(travels);
     [place, wheels] = readThere(curves, travels, asked, there);
@@ -211,15 +205,25 @@ interface Poses {
   readonly tan: Float64Array;
 }
 
-function placed(heave: Float64Array, roll: Float64Array, angle: Float64Array): Poses {
-  const [sin, cos, tan] = [0, 1, 2].map(() => new Float64Array(angle.length));
-  for (let k = 0; k < angle.length; k++) {
-    const last = k > 0 && angle[k - 1] === angle[k] ? k - 1 : -1;
-    sin[k] = last < 0 ? Math.sin(angle[k]) : sin[last];
-    cos[k] = last < 0 ? Math.cos(angle[k]) : cos[last];
-    tan[k] = last < 0 ? Math.tan(angle[k]) : tan[last];
+function placed({ heave, roll }: Pick<Poses, 'heave' | 'roll'>): Poses {
+  const [angle, sin, cos, tan] = arrays(4, roll.length);
+  for (let k = 0; k < roll.length; k++) {
+    const isLast = k > 0 && roll[k - 1] === roll[k];
+    angle[k] = isLast ? angle[k - 1] : roll[k] / DEGREES;
+    sin[k] = isLast ? sin[k - 1] : Math.sin(angle[k]);
+    cos[k] = isLast ? cos[k - 1] : Math.cos(angle[k]);
+    tan[k] = isLast ? tan[k - 1] : Math.tan(angle[k]);
   }
   return { heave, roll, angle, sin, cos, tan };
+}
+
+/** So many arrays of so many rows, in one buffer: of all that a sweep does, making arrays takes the longest. */
+function arrays(count: number, rows: number): Float64Array[] {
+  const { buffer } = new Float64Array(count * rows);
+  return Array.from(
+    { length: count },
+    (_, c) => new Float64Array(buffer, c * rows * Float64Array.BYTES_PER_ELEMENT, rows),
+  );
 }
 
 /** The poses that both wheels get to. */
@@ -250,7 +254,7 @@ function readThere(
     cos: at(cos),
     tan: at(tan),
   };
-  return [place, curves.map((curve, w) => readWheel(curve, Float64Array.from(at(travels[w])), place))];
+  return [place, curves.map((curve, w) => readWheel(curve, at(travels[w]), place))];
 }
 
 const INFO: readonly ColumnInfo[] = [
@@ -276,8 +280,8 @@ function columnsOf(columns: Readonly<Record<string, Float64Array>>, side: Side) 
   return Object.entries(columns).map(([name, values]) => [`${side}${name}`, values] as const);
 }
 
-/** The poses asked for, each with its heave and roll. */
-function posesOf(options: AxleSweepOptions): { heave: Float64Array; roll: Float64Array } {
+/** The poses asked for, each with its heave and roll; the first `many` heaves come again and again. */
+function posesOf(options: AxleSweepOptions): Pick<Poses, 'heave' | 'roll'> & { readonly many: number } {
   const faults = unknownOptions(options, ['heave', 'roll', 'along']);
   const { heave = HEAVES, roll = ROLLS, along = 'grid' } = options ?? {};
   const isList = (values: unknown) =>
@@ -291,11 +295,12 @@ function posesOf(options: AxleSweepOptions): { heave: Float64Array; roll: Float6
   else if (along === 'path' && isList(roll) && isList(heave) && roll.length !== heave.length)
     faults.push(fault('pathLengthsDiffer', 'roll', { got: roll.length, count: heave.length }));
   refuse('axle sweep options', faults);
-  if (along === 'path') return { heave: Float64Array.from(heave), roll: Float64Array.from(roll) };
+  const many = heave.length;
+  if (along === 'path') return { heave: Float64Array.from(heave), roll: Float64Array.from(roll), many };
   const count = heave.length * roll.length;
   if (count > MOST_POSES)
     refuse('axle sweep options', [fault('tooManyPoses', '', { got: count, most: MOST_POSES })]);
-  const grid = { heave: new Float64Array(count), roll: new Float64Array(count) };
+  const grid = { heave: new Float64Array(count), roll: new Float64Array(count), many };
   for (let k = 0, row = 0; row < roll.length; row++) {
     for (let column = 0; column < heave.length; column++, k++) {
       grid.heave[k] = heave[column];
@@ -317,83 +322,63 @@ function endTowards({ end, side, table }: WheelCurve, heave: number, angle: numb
 
 /** A wheel at each row: its columns, and what the axle needs of it. */
 interface WheelAt {
-  readonly side: 1 | -1;
   readonly columns: Record<keyof typeof WHEEL, Float64Array>;
-  readonly travel: Float64Array;
   readonly halfTrack: Float64Array;
   /** dy/dz of the half-track. */
   readonly scrub: Float64Array;
   /** The lever's angle and its rate by travel, radians; zeros without a bar. */
   readonly lever: Float64Array;
   readonly leverRate: Float64Array;
-  /** Ends of the springs between both wheels; empty without. */
-  readonly ends: Readonly<Record<SpringName, readonly SpringEnd[]>>;
-  /** The largest correction of a travel, mm. */
-  readonly corrected: number;
+  /** Ends of the springs between both wheels: y, its rate by travel, z and its rate; empty without. */
+  readonly ends: Readonly<Record<SpringName, readonly Float64Array[]>>;
+  /** How far it is off its place at most, mm. */
+  readonly missed: number;
 }
 
-/** Reads a wheel at travels near its own, which are corrected on the way: what is read goes with its derivatives. */
-function readWheel(
-  curve: WheelCurve,
-  travel: Float64Array,
-  { heave, angle, sin: sines, cos: cosines, tan }: Poses,
-): WheelAt {
+/** Reads a wheel at its travels. */
+function readWheel(curve: WheelCurve, travel: Float64Array, { heave, roll, sin, cos, tan }: Poses): WheelAt {
   const { side, model, lever: arm, end, ends: places } = curve;
-  const measures = curve.all.measures.length;
-  let corrected = 0;
-  const made = () => new Float64Array(travel.length);
-  const [byHeave, byRoll, length, ratio, slope] = [made(), made(), made(), made(), made()];
-  const [camber, camberByHeave, camberByRoll, patchY] = [made(), made(), made(), made()];
-  const [halfTrack, scrub, lever, leverRate] = [made(), made(), made(), made()];
-  const barred = arm === null ? null : { LeverAngle: made(), BarRatio: made(), LinkAngle: made() };
-  const [shock, track, turn] = [READ.shock, READ.halfTrack, READ.turn].map((measure) => measure * READING);
-  const ends = { thirdSpring: [] as SpringEnd[], rollSpring: [] as SpringEnd[] };
-  readAlong(curve.all, curve.drawn, travel, (m, row, k) => {
-    const near = travel[k];
-    const step = correction(near, heave[k], side * tan[k], m[track + row], m[track + row + FIRST]);
-    const z = within(end, near + step);
-    if (z !== near) {
-      corrected = Math.max(corrected, Math.abs(step));
-      for (let measure = 0; measure < measures; measure++) shift(m, measure * READING + row, z - near);
-      travel[k] = z;
+  const rows = travel.length;
+  const [byHeave, byRoll, length, ratio, slope, camber, camberByHeave, camberByRoll, patchY, ...barred] =
+    arrays(arm === null ? 9 : 12, rows);
+  const [halfTrack, scrub, lever, leverRate] = arrays(4, rows);
+  const ends = { thirdSpring: [] as Float64Array[], rollSpring: [] as Float64Array[] };
+  const sinks: (Sink | false | undefined)[] = [];
+  const put = (measure: number, ...into: (Sink | false | undefined)[]) => {
+    for (const [part, sink] of into.entries()) sinks[3 * measure + part] = sink;
+  };
+  put(READ.shock, as(length), as(ratio, -1), as(slope, -1));
+  put(READ.halfTrack, as(halfTrack), as(scrub), false);
+  put(READ.turn, as(camber, -DEGREES, model.camber), as(camberByHeave, -DEGREES), false);
+  if (places.bar !== undefined) for (const of of [0, 1]) put(places.bar + of, undefined, undefined, false);
+  for (const name of SPRINGS) {
+    const place = places[name];
+    if (place === undefined) continue;
+    ends[name] = arrays(4, rows);
+    const [y, yRate, z, zRate] = ends[name];
+    put(place, as(y), as(yRate), false);
+    put(place + 1, as(z), as(zRate), false);
+  }
+  let missed = 0;
+  readBlocks(curve.all, curve.drawn, travel, sinks, (m, read, first) => {
+    for (let k = first; k < first + read; k++) {
+      const z = travel[k];
+      const y = halfTrack[k];
+      const lean = side * tan[k];
+      const heaved = 1 / (1 + lean * scrub[k]);
+      const off = Math.abs(within(end, z + (heave[k] - z - lean * y) * heaved) - z);
+      if (off > missed) missed = off;
+      // 1 / cos^2 p = 1 + tan^2 p.
+      const rolled = (-side * y * heaved * (1 + lean * lean)) / DEGREES;
+      const turned = camberByHeave[k];
+      byHeave[k] = heaved;
+      byRoll[k] = rolled;
+      camber[k] -= side * roll[k];
+      camberByHeave[k] = turned * heaved;
+      camberByRoll[k] = turned * rolled - side;
+      patchY[k] = side * y * cos[k] - z * sin[k];
     }
-    const y = m[track + row];
-    const rate = m[track + row + FIRST];
-    const sin = sines[k];
-    const cos = cosines[k];
-    const heaved = 1 / (1 + (side * rate * sin) / cos);
-    const rolled = (-side * y * heaved) / (cos * cos);
-    const camberRate = -m[turn + row + FIRST] * DEGREES;
-    byHeave[k] = heaved;
-    byRoll[k] = rolled / DEGREES;
-    length[k] = m[shock + row];
-    ratio[k] = -m[shock + row + FIRST];
-    slope[k] = -m[shock + row + SECOND];
-    camber[k] = model.camber - (m[turn + row] + side * angle[k]) * DEGREES;
-    camberByHeave[k] = camberRate * heaved;
-    camberByRoll[k] = (camberRate * rolled) / DEGREES - side;
-    patchY[k] = side * y * cos - z * sin;
-    halfTrack[k] = y;
-    scrub[k] = rate;
-    for (const name of SPRINGS) {
-      if (places[name] === undefined) continue;
-      const read = noEnds();
-      takeEnds(m, row, places, read);
-      ends[name].push(read[name]);
-    }
-    const there = barred === null ? null : leverThere(curve, m, row);
-    if (arm === null || barred === null || there === null) return;
-    lever[k] = there.angle;
-    leverRate[k] = there.first;
-    barred.LeverAngle[k] = there.angle * DEGREES;
-    const vertical = arm.axis === null ? Math.cos(there.angle) : 1;
-    barred.BarRatio[k] = arm.leverLength * vertical * there.first;
-    const link = (places.bar ?? 0) * READING + row;
-    const [y0, z0] = leverEndAt(arm, there.angle);
-    const up = z0 - m[link + READING];
-    const out = y0 - m[link];
-    // From vertical, whichever end is the upper one.
-    barred.LinkAngle[k] = Math.atan2(out * Math.sign(up), Math.abs(up)) * DEGREES;
+    if (arm !== null) readLevers(curve, m, read, first, [lever, leverRate, ...barred]);
   });
   const columns = {
     Travel: travel,
@@ -406,15 +391,41 @@ function readWheel(
     CamberByHeave: camberByHeave,
     CamberByRoll: camberByRoll,
     PatchY: patchY,
-    ...barred,
+    ...(arm === null ? {} : { LeverAngle: barred[0], BarRatio: barred[1], LinkAngle: barred[2] }),
   } satisfies Record<keyof typeof WHEEL, Float64Array>;
-  return { side, columns, travel, halfTrack, scrub, lever, leverRate, ends, corrected };
+  return { columns, halfTrack, scrub, lever, leverRate, ends, missed };
 }
 
-/** A reading taken on by a hair: its value and first derivative. */
-function shift(m: Float64Array, at: number, by: number): void {
-  m[at] += by * (m[at + FIRST] + 0.5 * by * m[at + SECOND]);
-  m[at + FIRST] += by * m[at + SECOND];
+/** Where a reading goes, so many times as large. */
+function as(out: Float64Array, times = 1, plus = 0): Sink {
+  return { out, plus, times };
+}
+
+/** Reads levers and drop links from a block of readings. */
+function readLevers(
+  curve: WheelCurve,
+  m: Float64Array,
+  rows: number,
+  first: number,
+  [lever, leverRate, leverAngle, barRatio, linkAngle]: readonly Float64Array[],
+): void {
+  const { lever: arm, ends: places } = curve;
+  for (let row = 0; row < rows; row++) {
+    const there = leverThere(curve, m, row);
+    if (arm === null || there === null) continue;
+    const k = first + row;
+    lever[k] = there.angle;
+    leverRate[k] = there.first;
+    leverAngle[k] = there.angle * DEGREES;
+    const vertical = arm.axis === null ? Math.cos(there.angle) : 1;
+    barRatio[k] = arm.leverLength * vertical * there.first;
+    const link = (places.bar ?? 0) * READING + row;
+    const [y0, z0] = leverEndAt(arm, there.angle);
+    const up = z0 - m[link + READING];
+    const out = y0 - m[link];
+    // From vertical, whichever end is the upper one.
+    linkAngle[k] = Math.atan2(out * Math.sign(up), Math.abs(up)) * DEGREES;
+  }
 }
 
 /** Where the lines through both contact patches, square to their paths in the chassis, meet: y to the left. */
@@ -422,39 +433,51 @@ function rollCentres(
   [left, right]: readonly WheelAt[],
   { heave, sin: sines, cos: cosines }: Poses,
 ): Record<keyof typeof WHOLE, (number | null)[]> {
+  const { length: rows } = heave;
   const columns = {
-    rollCentreY: [] as (number | null)[],
-    rollCentreHeight: [] as (number | null)[],
-    rollCentreChassisY: [] as (number | null)[],
-    rollCentreChassisZ: [] as (number | null)[],
+    rollCentreY: new Array<number | null>(rows),
+    rollCentreHeight: new Array<number | null>(rows),
+    rollCentreChassisY: new Array<number | null>(rows),
+    rollCentreChassisZ: new Array<number | null>(rows),
   };
-  for (let k = 0; k < heave.length; k++) {
+  const { rollCentreY, rollCentreHeight, rollCentreChassisY, rollCentreChassisZ } = columns;
+  const [travelLeft, travelRight] = [left.columns.Travel, right.columns.Travel];
+  for (let k = 0; k < rows; k++) {
     // Up along either line from its patch: z = z_left - a (y - y_left) and z = z_right + b (y + y_right).
-    const [a, b] = [left.scrub[k], right.scrub[k]];
-    const [yLeft, yRight] = [left.halfTrack[k], right.halfTrack[k]];
+    const a = left.scrub[k];
+    const b = right.scrub[k];
+    const yLeft = left.halfTrack[k];
+    const yRight = right.halfTrack[k];
     // In sums and differences that a mirror image leaves as they are.
-    const fall = left.travel[k] - right.travel[k] + (a * yLeft - b * yRight);
+    const fall = travelLeft[k] - travelRight[k] + (a * yLeft - b * yRight);
     const meets = Math.abs(a + b) > PARALLEL;
-    const y = meets ? fall / (a + b) + 0 : null;
-    const z =
-      y === null ? null : 0.5 * (left.travel[k] - a * (y - yLeft) + (right.travel[k] + b * (y + yRight)));
-    const [sin, cos] = [sines[k], cosines[k]];
-    columns.rollCentreChassisY.push(y);
-    columns.rollCentreChassisZ.push(z);
-    columns.rollCentreY.push(y === null || z === null ? null : y * cos - z * sin + 0);
-    // Two lines that are the ground itself meet anywhere on it.
-    const isGround = !meets && Math.abs(a * cos + sin) <= PARALLEL && Math.abs(fall) <= PARALLEL * yLeft;
-    const onGround = isGround ? 0 : null;
-    columns.rollCentreHeight.push(y === null || z === null ? onGround : y * sin + (z - heave[k]) * cos);
+    const sin = sines[k];
+    const cos = cosines[k];
+    if (meets) {
+      const y = fall / (a + b) + 0;
+      const z = 0.5 * (travelLeft[k] - a * (y - yLeft) + (travelRight[k] + b * (y + yRight)));
+      rollCentreChassisY[k] = y;
+      rollCentreChassisZ[k] = z;
+      rollCentreY[k] = y * cos - z * sin + 0;
+      rollCentreHeight[k] = y * sin + (z - heave[k]) * cos;
+    } else {
+      // Two lines that are the ground itself meet anywhere on it.
+      const isGround = Math.abs(a * cos + sin) <= PARALLEL && Math.abs(fall) <= PARALLEL * yLeft;
+      rollCentreChassisY[k] = null;
+      rollCentreChassisZ[k] = null;
+      rollCentreY[k] = null;
+      rollCentreHeight[k] = isGround ? 0 : null;
+    }
   }
   return columns;
 }
 
 function twists([left, right]: readonly WheelAt[]): Record<keyof typeof TWIST, Float64Array> {
-  const rows = left.travel.length;
-  const [barTwist, barTwistByHeave, barTwistByRoll] = [0, 1, 2].map(() => new Float64Array(rows));
+  const { length: rows } = left.lever;
+  const [barTwist, barTwistByHeave, barTwistByRoll] = arrays(3, rows);
   for (let k = 0; k < rows; k++) {
-    const [a, b] = [left.leverRate[k], right.leverRate[k]];
+    const a = left.leverRate[k];
+    const b = right.leverRate[k];
     barTwist[k] = (left.lever[k] - right.lever[k]) * DEGREES;
     barTwistByHeave[k] = (a * left.columns.TravelByHeave[k] - b * right.columns.TravelByHeave[k]) * DEGREES;
     barTwistByRoll[k] = (a * left.columns.TravelByRoll[k] - b * right.columns.TravelByRoll[k]) * DEGREES;
@@ -467,16 +490,27 @@ type SpringName = (typeof SPRINGS)[number];
 
 /** Length of a spring between both wheels, and its change with heave and with roll, per degree. */
 function lengthsOf([left, right]: readonly WheelAt[], name: SpringName): readonly Float64Array[] {
-  const rows = left.travel.length;
-  const [length, byHeave, byRoll] = [0, 1, 2].map(() => new Float64Array(rows));
+  const { length: rows } = left.lever;
+  const [length, byHeave, byRoll] = arrays(3, rows);
   const across = { value: 0, left: 0, right: 0, leftLeft: 0, leftRight: 0, rightRight: 0 };
+  const at = { left: noEnds()[name], right: noEnds()[name] };
   for (let k = 0; k < rows; k++) {
-    lengthAcross(left.ends[name][k], right.ends[name][k], across);
+    takeEnd(left.ends[name], k, at.left);
+    takeEnd(right.ends[name], k, at.right);
+    lengthAcross(at.left, at.right, across);
     length[k] = across.value;
     byHeave[k] = across.left * left.columns.TravelByHeave[k] + across.right * right.columns.TravelByHeave[k];
     byRoll[k] = across.left * left.columns.TravelByRoll[k] + across.right * right.columns.TravelByRoll[k];
   }
   return [length, byHeave, byRoll];
+}
+
+/** The end of a spring at a row, without second derivatives. */
+function takeEnd([y, yRate, z, zRate]: readonly Float64Array[], k: number, into: SpringEnd): void {
+  into[0][0] = y[k];
+  into[0][1] = yRate[k];
+  into[1][0] = z[k];
+  into[1][1] = zRate[k];
 }
 
 function thirdColumns([length, byHeave, byRoll]: readonly Float64Array[]): Record<

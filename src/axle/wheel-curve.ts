@@ -12,7 +12,7 @@ import { driverOf, laySweep } from '../corner/sweep.ts';
 import { frozenCopy } from '../linkage/freeze.ts';
 import { type BoundMeasure, bindMeasure, type Measure } from '../linkage/measure.ts';
 import type { MotionStatus } from '../linkage/path.ts';
-import { FIRST, READING, type Reader, reader, readRows, SECOND } from '../linkage/reader.ts';
+import { FIRST, READING, type Reader, reader, readRows, SECOND, type Sinks } from '../linkage/reader.ts';
 import { type AxleLinkage, endsOn } from './axle.ts';
 import { type Lever, leverAngle, leverOn } from './bar.ts';
 import type { CouplingName } from './coupling.ts';
@@ -55,7 +55,10 @@ interface Table {
   readonly coefficients: Float64Array;
 }
 
-const PARTS = 64;
+/** So many that what is between the places of a corner's table is rounding. */
+const PARTS = 128;
+/** Places between which the lever is looked at. */
+const LOOKS = 64;
 /** Name of the point that an end is pinned to. */
 const pointOf = (name: CouplingName) => `${name}End`;
 /** Share of a part to which is found where the lever comes over its centre. */
@@ -151,15 +154,18 @@ type Laid = Pick<WheelCurve, 'all' | 'halfTrack' | 'drawn' | 'ends'>;
 type Ends = WheelCurve['end'];
 
 /** Travels between the ends, evenly. */
-function even({ droop, bump }: WheelCurve['end']): { from: number; step: number; travel: Float64Array } {
-  const step = (bump.travel - droop.travel) / PARTS;
-  const travel = Float64Array.from({ length: PARTS + 1 }, (_, k) => droop.travel + k * step);
-  travel[PARTS] = bump.travel;
+function even(
+  { droop, bump }: WheelCurve['end'],
+  parts: number,
+): { from: number; step: number; travel: Float64Array } {
+  const step = (bump.travel - droop.travel) / parts;
+  const travel = Float64Array.from({ length: parts + 1 }, (_, k) => droop.travel + k * step);
+  travel[parts] = bump.travel;
   return { from: droop.travel, step, travel };
 }
 
 function tableOf(curve: Laid, ends: WheelCurve['end']): Table {
-  const { from, step, travel } = even(ends);
+  const { from, step, travel } = even(ends, PARTS);
   const [y, slope, bend] = [0, 1, 2].map(() => new Float64Array(travel.length));
   readAlong(curve.halfTrack, curve.drawn, travel, (m, row, k) => {
     y[k] = m[row];
@@ -196,14 +202,14 @@ function tableOf(curve: Laid, ends: WheelCurve['end']): Table {
 
 /** The ends brought in to where the lever comes over its centre. */
 function withinLever(curve: Laid, lever: Lever, ends: Ends): Ends {
-  const { travel, step } = even(ends);
+  const { travel, step } = even(ends, LOOKS);
   const isFree = leversFree(curve, lever, travel);
-  const middle = Math.min(PARTS, Math.max(0, Math.round(-travel[0] / step)));
+  const middle = Math.min(LOOKS, Math.max(0, Math.round(-travel[0] / step)));
   const narrowed = (way: 1 | -1): WheelEnd => {
     const end = way > 0 ? ends.bump : ends.droop;
     let k = middle;
-    while (k >= 0 && k <= PARTS && (isFree[k] || way * travel[k] <= 0)) k += way;
-    if (k < 0 || k > PARTS) return end;
+    while (k >= 0 && k <= LOOKS && (isFree[k] || way * travel[k] <= 0)) k += way;
+    if (k < 0 || k > LOOKS) return end;
     let [free, held] = [way * travel[k - way] > 0 ? travel[k - way] : 0, travel[k]];
     while (Math.abs(held - free) > CLOSE * step) {
       const tried = 0.5 * (free + held);
@@ -235,10 +241,23 @@ export function readAlong(
   travel: Float64Array,
   take: (m: Float64Array, row: number, k: number) => void,
 ): void {
+  readBlocks(r, drawn, travel, [], (m, rows, first) => {
+    for (let row = 0; row < rows; row++) take(m, row, first + row);
+  });
+}
+
+/** The same a block of rows at a time: `take` is given which of the travels the first of them is. Readings with a sink go there. */
+export function readBlocks(
+  r: Reader,
+  drawn: number,
+  travel: Float64Array,
+  sinks: Sinks,
+  take: (m: Float64Array, rows: number, first: number) => void,
+): void {
   const driver = driverOf(travel, drawn, r.path, new Float64Array(travel.length));
   for (let first = 0; first < driver.length; ) {
-    const rows = readRows(r, driver, first);
-    for (let row = 0; row < rows; row++) take(r.m, row, first + row);
+    const rows = readRows(r, driver, first, sinks);
+    take(r.m, rows, first);
     first += rows;
   }
 }
@@ -251,22 +270,23 @@ export function leverThere({ lever, ends }: WheelCurve, m: Float64Array, row: nu
 /** Corrections of a travel: one leaves rounding, but beside a dead point. */
 const CORRECTIONS = 12;
 /** mm: a correction below this leaves rounding, for the next goes with its square. */
-export const SETTLED = 1e-7;
+const SETTLED = 1e-7;
 /** mm: how far beyond its end a wheel may have to go to be at that end. */
 const ROUNDING = 1e-9;
 
 /** Travels of a wheel for heaves and rolls, mm and radians; NaN marks those out of its reach, for the caller to take out. */
 export function travelsAt(curve: WheelCurve, heave: Float64Array, roll: Float64Array): Float64Array {
   const { side, drawn, halfTrack } = curve;
-  const lean = roll.map((angle) => side * Math.tan(angle));
-  const travel = startsAt(curve, heave, lean);
+  const tan = roll.map(Math.tan);
+  const travel = startsAt(curve, heave, tan);
   let open = Uint32Array.from(travel.keys()).filter((k) => !Number.isNaN(travel[k]));
   for (let round = 0; round < CORRECTIONS && open.length > 0; round++) {
     const still: number[] = [];
     const at = Float64Array.from(open, (k) => travel[k]);
     readAlong(halfTrack, drawn, at, (m, row, i) => {
       const k = open[i];
-      const by = correction(travel[k], heave[k], lean[k], m[row], m[row + FIRST]);
+      const lean = side * tan[k];
+      const by = (heave[k] - travel[k] - lean * m[row]) / (1 + lean * m[row + FIRST]);
       travel[k] = within(curve.end, travel[k] + by);
       if (Math.abs(by) > SETTLED) still.push(k);
     });
@@ -277,47 +297,66 @@ export function travelsAt(curve: WheelCurve, heave: Float64Array, roll: Float64A
   return travel;
 }
 
-/** A step of Newton's method towards g = 0; `lean` is s tan p, `y` and `slope` are the half-track there. */
-export function correction(z: number, heave: number, lean: number, y: number, slope: number): number {
-  return (heave - z - lean * y) / (1 + lean * slope);
-}
-
 /** A travel kept between the ends. */
 export function within({ droop, bump }: Ends, z: number): number {
   return Math.min(bump.travel, Math.max(droop.travel, z));
 }
 
-/** Travels by the table, for heaves and leans s tan p; NaN where the wheel does not get there. */
-export function startsAt({ table, end }: WheelCurve, heave: Float64Array, lean: Float64Array): Float64Array {
+/**
+ * Travels by the table, for heaves and tangents of rolls; NaN where the wheel does not get there. The first `many` heaves come again and
+ * again: for each the half-track is looked up once.
+ */
+export function startsAt(
+  { side, table, end }: WheelCurve,
+  heave: Float64Array,
+  tan: Float64Array,
+  many = heave.length,
+): Float64Array {
   const travel = new Float64Array(heave.length);
-  const on: [y: number, slope: number] = [0, 0];
+  const on = new Float64Array(3);
+  const level = new Float64Array(4 * many);
+  for (let k = 0; k < many; k++) {
+    const at = within(end, heave[k]);
+    onTable(table, at, on);
+    level[4 * k] = at;
+    level.set(on, 4 * k + 1);
+  }
   const [least, most] = [end.droop.travel, end.bump.travel];
   const [yLeast, yMost] = [table.y[0], table.y[PARTS]];
-  for (let k = 0; k < travel.length; k++) {
-    const [up, tan] = [heave[k], lean[k]];
-    if (least + tan * yLeast - up <= ROUNDING && most + tan * yMost - up >= -ROUNDING) {
-      onTable(table, within(end, up), on);
-      const first = within(end, up - tan * on[0]);
-      travel[k] = rootOnTable(table, end, first, up, tan, on);
+  for (let k = 0, of = 0; k < travel.length; k++, of = of + 1 < many ? of + 1 : 0) {
+    const up = heave[k];
+    const lean = side * tan[k];
+    if (least + lean * yLeast - up <= ROUNDING && most + lean * yMost - up >= -ROUNDING) {
+      const at = level[4 * of];
+      const rise = 1 + lean * level[4 * of + 2];
+      const by = (up - at - lean * level[4 * of + 1]) / rise;
+      const first = within(end, at + secondOrder(by, lean * level[4 * of + 3], rise));
+      travel[k] = rootOnTable(table, end, first, up, lean, on);
     } else travel[k] = Number.NaN;
   }
   return travel;
 }
 
-/** The root of g on the table, by Newton's method and halving. */
+/** The step that Newton's method has as `by`, to second order: `bend` is g'', `rise` is g'. */
+function secondOrder(by: number, bend: number, rise: number): number {
+  return by - (0.5 * bend * by * by) / rise;
+}
+
+/** The root of g on the table, by Newton's method and halving, with a last step of second order. */
 function rootOnTable(
   table: Table,
   end: Ends,
   start: number,
   heave: number,
   lean: number,
-  on: [y: number, slope: number],
+  on: Float64Array,
 ): number {
   let [low, high, z] = [end.droop.travel, end.bump.travel, start];
   for (let round = 0; round < CORRECTIONS; round++) {
     onTable(table, z, on);
-    const by = correction(z, heave, lean, on[0], on[1]);
-    if (Math.abs(by) < CLOSE_ON_TABLE) return within(end, z + by);
+    const rise = 1 + lean * on[1];
+    const by = (heave - z - lean * on[0]) / rise;
+    if (Math.abs(by) < CLOSE_ON_TABLE) return within(end, z + secondOrder(by, lean * on[2], rise));
     if (by < 0) high = Math.min(high, z);
     else low = Math.max(low, z);
     const next = z + by;
@@ -326,12 +365,13 @@ function rootOnTable(
   return z;
 }
 
-/** mm: after a step of this on the table the next would be rounding. */
-const CLOSE_ON_TABLE = 1e-5;
+/** mm: after a step of this on the table, made to second order, the next would be rounding. */
+const CLOSE_ON_TABLE = 1e-3;
 
-/** The half-track between the places of the table, and its slope. */
-function onTable({ from, step, coefficients: c }: Table, z: number, into: [number, number]): void {
-  const share = (z - from) / step;
+/** The half-track between the places of the table, and its first and second derivative. */
+function onTable({ from, step, coefficients: c }: Table, z: number, into: Float64Array): void {
+  const perStep = 1 / step;
+  const share = (z - from) * perStep;
   const k = Math.min(PARTS - 1, Math.max(0, Math.floor(share)));
   const t = share - k;
   const i = 6 * k;
@@ -341,5 +381,6 @@ function onTable({ from, step, coefficients: c }: Table, z: number, into: [numbe
   const c4 = c[i + 4];
   const c5 = c[i + 5];
   into[0] = c[i] + t * (c1 + t * (c2 + t * (c3 + t * (c4 + t * c5))));
-  into[1] = (c1 + t * (2 * c2 + t * (3 * c3 + t * (4 * c4 + t * 5 * c5)))) / step;
+  into[1] = (c1 + t * (2 * c2 + t * (3 * c3 + t * (4 * c4 + t * 5 * c5)))) * perStep;
+  into[2] = (2 * c2 + t * (6 * c3 + t * (12 * c4 + t * 20 * c5))) * perStep * perStep;
 }
