@@ -8,7 +8,8 @@ const POSES = SIDE * SIDE;
 /** mm of bump and of droop that the wheels of the grid come to, nearly. */
 const TRAVEL = 75;
 
-const evenly = (most: number) => Array.from({ length: SIDE }, (_, k) => most * ((2 * k) / (SIDE - 1) - 1));
+const evenly = (most: number) =>
+  Array.from({ length: SIDE }, (_, k) => (most * (2 * k - SIDE + 1)) / (SIDE - 1));
 
 /** Line x: an axle over heave and roll, against its two corners apart at as many poses. */
 export function axleLine(): Line {

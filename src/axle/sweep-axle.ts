@@ -145,14 +145,21 @@ export function sweepAxle(axle: AxleLinkage, options: AxleSweepOptions = {}): Ax
   const asked = placed(poses);
   const { heave, roll, angle } = asked;
   const curves = layWheels(axle, largest(heave), largest(angle));
-  let travels = curves.map((curve) => startsAt(curve, heave, asked.tan, many));
+  // Of two wheels alike the right one stands as the left one does in the mirror image of the pose.
+  const isImage = curves[0].all === curves[1].all && areMirrored(roll, many);
+  const find = (of: (curve: WheelCurve) => Float64Array) => {
+    const left = of(curves[0]);
+    return [left, isImage ? mirrored(left, many) : of(curves[1])];
+  };
+  let travels = find((curve) => startsAt(curve, heave, asked.tan, many));
   let there = thereOf(travels);
-  let [place, wheels] = readThere(curves, travels, asked, there);
+  const read = () => readThere(curves, travels, asked, there, isImage ? many : null);
+  let [place, wheels] = read();
   // Beside a dead point the table does not do.
   if (wheels.some(({ missed }) => missed > MISSED)) {
-    travels = curves.map((curve) => travelsAt(curve, heave, angle));
+    travels = find((curve) => travelsAt(curve, heave, angle));
     there = thereOf(travels);
-    [place, wheels] = readThere(curves, travels, asked, there);
+    [place, wheels] = read();
   }
   const columns = {
     heave: place.heave,
@@ -236,12 +243,32 @@ function thereOf([left, right]: readonly Float64Array[]): Uint32Array {
   return there.subarray(0, count);
 }
 
-/** These poses, and both wheels in them. */
+/** Whether lines of so many poses each have their mirror image at the same place from the other end. */
+function areMirrored(roll: Float64Array, many: number): boolean {
+  const image = mirrored(roll, many, -1);
+  for (let k = 0; k < roll.length; k++) if (roll[k] !== image[k]) return false;
+  return true;
+}
+
+/** Lines of so many values in the opposite order. */
+function mirrored(
+  values: Float64Array,
+  many: number,
+  sign = 1,
+  into: Float64Array = new Float64Array(values.length),
+): Float64Array {
+  for (let to = 0, from = values.length - many; from >= 0; from -= many)
+    for (let k = 0; k < many; k++, to++) into[to] = sign * values[from + k];
+  return into;
+}
+
+/** These poses, and both wheels in them: where the poses come in lines of `many` that have their mirror images, one is read for both. */
 function readThere(
   curves: readonly WheelCurve[],
   travels: readonly Float64Array[],
   poses: Poses,
   there: Uint32Array,
+  many: number | null,
 ): [Poses, WheelAt[]] {
   const at = (values: Float64Array) =>
     there.length === values.length ? values : Float64Array.from(there, (k) => values[k]);
@@ -254,7 +281,10 @@ function readThere(
     cos: at(cos),
     tan: at(tan),
   };
-  return [place, curves.map((curve, w) => readWheel(curve, at(travels[w]), place))];
+  const left = readWheel(curves[0], at(travels[0]), place);
+  const isWhole = many !== null && there.length === heave.length;
+  const right = isWhole ? imageOf(left, many) : readWheel(curves[1], at(travels[1]), place);
+  return [place, [left, right]];
 }
 
 const INFO: readonly ColumnInfo[] = [
@@ -394,6 +424,30 @@ function readWheel(curve: WheelCurve, travel: Float64Array, { heave, roll, sin, 
     ...(arm === null ? {} : { LeverAngle: barred[0], BarRatio: barred[1], LinkAngle: barred[2] }),
   } satisfies Record<keyof typeof WHEEL, Float64Array>;
   return { columns, halfTrack, scrub, lever, leverRate, ends, missed };
+}
+
+/** Columns that change their sign with the side. */
+const ODD: readonly string[] = ['TravelByRoll', 'CamberByRoll', 'PatchY'];
+
+/** The other wheel in lines of `many` poses that have their mirror images. */
+function imageOf(
+  { columns, halfTrack, scrub, lever, leverRate, ends, missed }: WheelAt,
+  many: number,
+): WheelAt {
+  const names = Object.keys(columns) as (keyof typeof columns)[];
+  const into = arrays(names.length, halfTrack.length);
+  const image = (values: Float64Array) => mirrored(values, many);
+  return {
+    columns: Object.fromEntries(
+      names.map((name, c) => [name, mirrored(columns[name], many, ODD.includes(name) ? -1 : 1, into[c])]),
+    ) as WheelAt['columns'],
+    halfTrack: image(halfTrack),
+    scrub: image(scrub),
+    lever: image(lever),
+    leverRate: image(leverRate),
+    ends: { thirdSpring: ends.thirdSpring.map(image), rollSpring: ends.rollSpring.map(image) },
+    missed,
+  };
 }
 
 /** Where a reading goes, so many times as large. */

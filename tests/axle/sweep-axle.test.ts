@@ -11,6 +11,7 @@ import { describe, expect, it } from 'vitest';
 import { modelOf } from '../../src/corner/corner.ts';
 import { wildCorners } from '../support/corners.ts';
 import { expectClose, expectSame, expectWithin } from '../support/tolerance.ts';
+import { REAR_CORNER } from './car.ts';
 import { BAR, CORNER, PATCH as patch, PIVOT as pivot, SWING_AXLE } from './roadster.ts';
 
 const DEGREE = Math.PI / 180;
@@ -213,6 +214,28 @@ describe('an axle', () => {
       expectSame(row.barTwist, -image.barTwist!);
       expectSame(row.rollCentreY! + image.rollCentreY!, 0);
       expectSame(row.rollCentreHeight, image.rollCentreHeight);
+    }
+  });
+
+  it('has on a grid the bits that it has pose by pose, where wheels and rolls are mirror images or not', () => {
+    const [left, right] = [CORNER, REAR_CORNER];
+    const thirdSpring = { on: 'lowerArm', mount: [430, 190], rate: 30 } as const;
+    for (const pair of [{ left }, { left, right }]) {
+      const whole = axle({ ...pair, bar: BAR, thirdSpring });
+      for (const roll of [
+        [-2.5, 0, 2.5],
+        [-2.5, 1, 2.5],
+      ]) {
+        const heave = [-35, 5, 50];
+        const grid = sweepAxle(whole, { heave, roll });
+        const pairs = roll.flatMap((degrees) => heave.map((mm) => [mm, degrees]));
+        const path = sweepAxle(whole, {
+          heave: pairs.map(([mm]) => mm),
+          roll: pairs.map(([, degrees]) => degrees),
+          along: 'path',
+        });
+        expectSame(grid.rows(), path.rows());
+      }
     }
   });
 
