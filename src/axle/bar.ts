@@ -92,7 +92,7 @@ export function leverEndAt(lever: Lever, angle: number): Point {
 
 /**
  * The lever's angle for a place of the drop link's end, whose y and z stand in `m` at these places, each with its derivatives by travel at
- * `first` and `second` behind it. Null where the link does not reach or the lever is over its centre.
+ * `first` and `second` behind it. False where the link does not reach or the lever is over its centre.
  */
 export function leverAngle(
   lever: Lever,
@@ -101,13 +101,17 @@ export function leverAngle(
   z: number,
   first: number,
   second: number,
-): LeverAngle | null {
+  into: LeverAngle,
+): boolean {
   const { axis, leverEnd, linkMount, side } = lever;
-  if (axis === null) return levelLeverAngle(lever, m, y, z, first, second);
-  const found = planeLeverAngle({ axis, leverEnd, linkMount }, m, y, z, first, second);
-  if (found === null || side > 0) return found;
+  if (axis === null) return levelLeverAngle(lever, m, y, z, first, second, into);
+  if (!planeLeverAngle({ axis, leverEnd, linkMount }, m, y, z, first, second, into)) return false;
+  if (side > 0) return true;
   // Outboard on the right is to the right.
-  return { angle: 0 - found.angle, first: 0 - found.first, second: 0 - found.second };
+  into.angle = 0 - into.angle;
+  into.first = 0 - into.first;
+  into.second = 0 - into.second;
+  return true;
 }
 
 /** The same of a bar across the car. */
@@ -118,7 +122,8 @@ function levelLeverAngle(
   z: number,
   first: number,
   second: number,
-): LeverAngle | null {
+  into: LeverAngle,
+): boolean {
   const across = m[y] - leverEnd[0];
   const up = m[z] - leverEnd[1];
   const v = linkMount[0] - leverEnd[0];
@@ -127,17 +132,22 @@ function levelLeverAngle(
   const c = l + ((across - v) * (across + v) + (up - u) * (up + u)) / (2 * l);
   const reach = up * up + l * l;
   const square = reach - c * c;
-  if (!(square > OVER_CENTRE * OVER_CENTRE * (u * u + v * v))) return null;
+  if (!(square > OVER_CENTRE * OVER_CENTRE * (u * u + v * v))) return false;
   const r = u < 0 ? Math.sqrt(square) : -Math.sqrt(square);
   const sin = (up * c + l * r) / reach;
   const cos = (l * c - up * r) / reach;
   // The second way goes on past half a turn.
-  const angle = cos > 0 ? Math.atan(sin / cos) : Math.atan2(up, l) + Math.atan2(r, c);
+  into.angle = cos > 0 ? Math.atan(sin / cos) : Math.atan2(up, l) + Math.atan2(r, c);
   const y1 = m[y + first];
   const z1 = m[z + first];
   const rate = -(across * y1 + (up - l * sin) * z1) / (l * r);
   const mixed = -z1 * l * cos;
   const byTravel = y1 * y1 + across * m[y + second] + z1 * z1 + (up - l * sin) * m[z + second];
   // F_aa = 2 l (l cos a + u sin a) = 2 l C.
-  return { angle, first: rate, second: -(byTravel + 2 * mixed * rate + l * c * rate * rate) / (l * r) };
+  into.first = rate;
+  into.second = -(byTravel + 2 * mixed * rate + l * c * rate * rate) / (l * r);
+  into.y = leverEnd[0];
+  into.z = leverEnd[1] + l * sin;
+  into.arm = l * cos;
+  return true;
 }

@@ -3,7 +3,17 @@
  * ride height, counter-clockwise with y to the left.
  */
 export interface LeverAngle {
-  readonly angle: number;
-  readonly first: number;
-  readonly second: number;
+  angle: number;
+  first: number;
+  second: number;
+  /** The end of the lever there, y outboard, mm. */
+  y: number;
+  z: number;
+  /** Travel of that end per turn, mm: of a bar across the car up alone. */
+  arm: number;
+}
+
+/** To be read into. */
+export function noLeverAngle(): LeverAngle {
+  return { angle: 0, first: 0, second: 0, y: 0, z: 0, arm: 0 };
 }

@@ -21,7 +21,7 @@ export interface PlaneLever {
 }
 
 /**
- * The turn of such a lever from where it is drawn, counter-clockwise in (y, z), for a place of the drop link's end as in `leverAngle`. Null
+ * The turn of such a lever from where it is drawn, counter-clockwise in (y, z), for a place of the drop link's end as in `leverAngle`. False
  * where the link does not reach or the lever is over its centre.
  */
 export function planeLeverAngle(
@@ -31,7 +31,8 @@ export function planeLeverAngle(
   z: number,
   first: number,
   second: number,
-): LeverAngle | null {
+  into: LeverAngle,
+): boolean {
   const [ey0, ez0] = [leverEnd[0] - axis[0], leverEnd[1] - axis[1]];
   const [vy0, vz0] = [linkMount[0] - axis[0], linkMount[1] - axis[1]];
   const [vy, vz] = [m[y] - axis[0], m[z] - axis[1]];
@@ -40,7 +41,7 @@ export function planeLeverAngle(
   // Squares as differences: as drawn K is v.e to the bit.
   const k = vy0 * ey0 + vz0 * ez0 + 0.5 * ((vy - vy0) * (vy + vy0) + (vz - vz0) * (vz + vz0));
   const rest = lever * square - k * k;
-  if (!(rest > OVER_CENTRE * OVER_CENTRE * lever * square)) return null;
+  if (!(rest > OVER_CENTRE * OVER_CENTRE * lever * square)) return false;
   const s = vy0 * ez0 - vz0 * ey0 < 0 ? -Math.sqrt(rest) : Math.sqrt(rest);
   const ey = (k * vy - s * vz) / square;
   const ez = (k * vz + s * vy) / square;
@@ -48,11 +49,13 @@ export function planeLeverAngle(
   const rate = -((vy - ey) * dy + (vz - ez) * dz) / s;
   const mixed = ey * dz - ez * dy;
   const byTravel = dy * dy + dz * dz + (vy - ey) * ddy + (vz - ez) * ddz;
-  return {
-    angle: Math.atan2(ey0 * ez - ez0 * ey, ey0 * ey + ez0 * ez),
-    first: rate,
-    second: -(byTravel - 2 * rate * mixed + rate * rate * k) / s,
-  };
+  into.angle = Math.atan2(ey0 * ez - ez0 * ey, ey0 * ey + ez0 * ez);
+  into.first = rate;
+  into.second = -(byTravel - 2 * rate * mixed + rate * rate * k) / s;
+  into.y = axis[0] + ey;
+  into.z = axis[1] + ez;
+  into.arm = Math.sqrt(lever);
+  return true;
 }
 
 /** Where the end of the lever is at such a turn. */

@@ -25,6 +25,7 @@ import {
   couplingsOf,
   onWheel,
 } from './coupling.ts';
+import { noLeverAngle } from './lever-angle.ts';
 import { MOST_ROLL } from './sweep-axle.ts';
 import { noEnds, takeEnds } from './wheel-at.ts';
 import { layWheels, leverThere, READ, readAlong, travelsAt, type WheelCurve } from './wheel-curve.ts';
@@ -242,7 +243,8 @@ function stateOf(curve: WheelCurve, heave: number, angle: number): WheelState | 
   readAlong(curve.all, curve.drawn, Float64Array.of(travel), (m, row) => {
     const of = (measure: number) =>
       [0, FIRST, SECOND].map((at) => m[measure * READING + row + at]) as [number, number, number];
-    const lever = leverThere(curve, m, row);
+    const lever = noLeverAngle();
+    leverThere(curve, m, row, lever);
     const ends = noEnds();
     takeEnds(m, row, curve.ends, ends);
     state = {
@@ -250,7 +252,7 @@ function stateOf(curve: WheelCurve, heave: number, angle: number): WheelState | 
       travel,
       y: of(READ.halfTrack),
       shock: of(READ.shock),
-      lever: lever === null ? [0, 0, 0] : [lever.angle, lever.first, lever.second],
+      lever: [lever.angle, lever.first, lever.second],
       ...ends,
     };
   });

@@ -15,8 +15,8 @@ import { refuse } from '../errors/axle.ts';
 import { READING, type Sink } from '../linkage/reader.ts';
 import { DEGREES } from '../units.ts';
 import type { AxleLinkage } from './axle.ts';
-import { leverEndAt } from './bar.ts';
 import { lengthAcross, type SpringEnd } from './cross-spring.ts';
+import { noLeverAngle } from './lever-angle.ts';
 import { noEnds } from './wheel-at.ts';
 import {
   layWheels,
@@ -463,22 +463,19 @@ function readLevers(
   first: number,
   [lever, leverRate, leverAngle, barRatio, linkAngle]: readonly Float64Array[],
 ): void {
-  const { lever: arm, ends: places } = curve;
+  const link = (curve.ends.bar ?? 0) * READING;
+  const there = noLeverAngle();
   for (let row = 0; row < rows; row++) {
-    const there = leverThere(curve, m, row);
-    if (arm === null || there === null) continue;
+    if (!leverThere(curve, m, row, there)) continue;
     const k = first + row;
     lever[k] = there.angle;
     leverRate[k] = there.first;
     leverAngle[k] = there.angle * DEGREES;
-    const vertical = arm.axis === null ? Math.cos(there.angle) : 1;
-    barRatio[k] = arm.leverLength * vertical * there.first;
-    const link = (places.bar ?? 0) * READING + row;
-    const [y0, z0] = leverEndAt(arm, there.angle);
-    const up = z0 - m[link + READING];
-    const out = y0 - m[link];
+    barRatio[k] = there.arm * there.first;
+    const up = there.z - m[link + READING + row];
+    const out = there.y - m[link + row];
     // From vertical, whichever end is the upper one.
-    linkAngle[k] = Math.atan2(out * Math.sign(up), Math.abs(up)) * DEGREES;
+    linkAngle[k] = up === 0 ? 0 : Math.atan(out / up) * DEGREES;
   }
 }
 

@@ -16,7 +16,7 @@ import { FIRST, READING, type Reader, reader, readRows, SECOND, type Sinks } fro
 import { type AxleLinkage, endsOn } from './axle.ts';
 import { type Lever, leverAngle, leverOn } from './bar.ts';
 import type { CouplingName } from './coupling.ts';
-import type { LeverAngle } from './lever-angle.ts';
+import { type LeverAngle, noLeverAngle } from './lever-angle.ts';
 
 /** Where a wheel's travel ends, mm, and how; `leverOverCentre` where the bar lets it go no farther. */
 export interface WheelEnd {
@@ -224,14 +224,21 @@ function withinLever(curve: Laid, lever: Lever, ends: Ends): Ends {
 /** Whether the lever has an angle, at each of these travels. */
 function leversFree({ all, drawn, ends }: Laid, lever: Lever, travel: Float64Array): boolean[] {
   const free: boolean[] = [];
-  readAlong(all, drawn, travel, (m, row) => free.push(leverOf(lever, ends, m, row) !== null));
+  const there = noLeverAngle();
+  readAlong(all, drawn, travel, (m, row) => free.push(leverOf(lever, ends, m, row, there)));
   return free;
 }
 
-/** The lever's angle as the readings have it. */
-function leverOf(lever: Lever, ends: CouplingPlaces, m: Float64Array, row: number): LeverAngle | null {
+/** The lever's angle as the readings have it; false where there is none. */
+function leverOf(
+  lever: Lever,
+  ends: CouplingPlaces,
+  m: Float64Array,
+  row: number,
+  into: LeverAngle,
+): boolean {
   const y = (ends.bar ?? 0) * READING + row;
-  return leverAngle(lever, m, y, y + READING, FIRST, SECOND);
+  return leverAngle(lever, m, y, y + READING, FIRST, SECOND, into);
 }
 
 /** Reads along travels: `take` is given the readings, the row there, and which of the travels it is. */
@@ -262,9 +269,14 @@ export function readBlocks(
   }
 }
 
-/** The lever's angle where these are the readings; null without a bar. */
-export function leverThere({ lever, ends }: WheelCurve, m: Float64Array, row: number): LeverAngle | null {
-  return lever === null ? null : leverOf(lever, ends, m, row);
+/** The lever's angle where these are the readings; false without a bar. */
+export function leverThere(
+  { lever, ends }: WheelCurve,
+  m: Float64Array,
+  row: number,
+  into: LeverAngle,
+): boolean {
+  return lever !== null && leverOf(lever, ends, m, row, into);
 }
 
 /** Corrections of a travel: one leaves rounding, but beside a dead point. */
