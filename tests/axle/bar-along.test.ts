@@ -121,6 +121,14 @@ describe('a bar along the car', () => {
       const byRoll = (at(heave, roll + h).barTwist! - at(heave, roll - h).barTwist!) / (2 * h);
       expectWithin(row.barTwistByHeave!, byHeave, 1e-8);
       expectWithin(row.barTwistByRoll!, byRoll, 1e-8);
+      // Each lever by its own length; y of the axis is to the left.
+      const levers = { left: [90 - 60, 300 - 240], right: [-40 + 60, 150 - 240] } as const;
+      for (const side of ['left', 'right'] as const) {
+        const [up, down] = [at(heave + h, roll), at(heave - h, roll)];
+        const turned = (up[`${side}LeverAngle`]! - down[`${side}LeverAngle`]!) * DEGREE;
+        const travel = up[`${side}Travel`] - down[`${side}Travel`];
+        expectWithin(row[`${side}BarRatio`]!, (Math.hypot(...levers[side]) * turned) / travel, 1e-8);
+      }
       // With springs that hold the load; energies of these and of the bar, N·mm.
       const rate = 40;
       const free = 430;
