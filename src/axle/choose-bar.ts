@@ -57,9 +57,9 @@ export function chooseBar(car: CarOnAxles, options: ChooseBarOptions): ChosenBar
     const found = equilibriumOf(setUpCar({ ...car, [axle]: { ...car[axle], antiRollBarStiffness } }), loads);
     return found.status === 'rests' ? found : null;
   };
-  const valueOf = (found: Equilibrium | null) =>
+  const valueIn = (found: Equilibrium | null) =>
     (roll === undefined ? found?.frontTransferFraction : found?.roll) ?? Number.NaN;
-  const over = (stiffness: number) => valueOf(restWith(stiffness)) - target;
+  const over = (stiffness: number) => valueIn(restWith(stiffness)) - target;
   const tried = STIFFNESSES.map((stiffness) => ({ stiffness, off: over(stiffness) }));
   const k = tried.findIndex(
     ({ off }, n) => off === 0 || Math.sign(off) * Math.sign(tried[n - 1]?.off ?? Number.NaN) < 0,
