@@ -1,8 +1,7 @@
-/** What stands against an order: conflicts of the axle or of the car, and what is still to be agreed. */
+/** What stands against an order: conflicts of the axle or of the car, and that something is to be agreed. */
 import { describe, expect, it } from 'vitest';
 import { conflictsOn } from '../../src/coilover/sizing/order-status.ts';
-import { unsettledOn } from '../../src/coilover/sizing/unsettled.ts';
-import { front, sized } from './cars.ts';
+import { sized } from './cars.ts';
 
 describe('the status of an order', () => {
   it('is an enquiry while something is to be agreed, and not for order with a conflict, but for one of comfort', () => {
@@ -27,28 +26,5 @@ describe('the status of an order', () => {
       'masses',
     ]);
     expect(conflictsOn('rear', conflicts).map(({ path }) => path)).toEqual(['corners.rear.limits', 'masses']);
-  });
-});
-
-describe('the adjusters of a damper', () => {
-  const toAgree = (order: object) =>
-    unsettledOn(
-      front(({ sizing }) => {
-        sizing.order = order;
-      }),
-    ).map(({ item }) => item);
-
-  it('are to be agreed where they are not given, and their setting where there are some', () => {
-    expect(toAgree({})).toContain('adjusters');
-    expect(toAgree({})).not.toContain('adjusterSetting');
-    for (const adjusters of ['rebound', 'two, and none of them by hand', 'nonesuch']) {
-      const open = toAgree({ adjusters });
-      expect(open).toContain('adjusterSetting');
-      expect(open).not.toContain('adjusters');
-      expect(toAgree({ adjusters, adjusterSetting: 'closed' })).not.toContain('adjusterSetting');
-    }
-    for (const adjusters of ['none', 'None, please', ' none']) {
-      expect(toAgree({ adjusters })).not.toContain('adjusterSetting');
-    }
   });
 });

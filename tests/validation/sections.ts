@@ -34,6 +34,7 @@ export const WITHOUT: readonly string[] = [
   'coilover/as-advised.test.ts',
   'coilover/findings.test.ts',
   'coilover/order-status.test.ts',
+  'coilover/unsettled.test.ts',
   'numerics/lagrangian.test.ts',
   'numerics/plane.test.ts',
   'corner/every-kind.test.ts',
