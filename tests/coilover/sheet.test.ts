@@ -210,6 +210,51 @@ describe('downforce', () => {
     }
   });
 
+  it('is judged from where the car stands, to stop and limit, on the tyre as well where its rate is known', () => {
+    const standing = (change: (corner: Json) => void = () => {}) =>
+      front((corner) => {
+        corner.sizing.springs = [{ name: 'S', rate: 40, freeLength: 240, solidLength: 60 }];
+        corner.sizing.perch = { setting: 215 };
+        change(corner);
+      });
+    const axle = standing();
+    const v = of(axle);
+    const stands = v('staticTravel');
+    expect(Math.abs(stands)).toBeGreaterThan(5);
+    for (const row of axle.speedRows) {
+      const at = (name: string) => curve(axle, row.travel ?? Number.NaN, name);
+      const ride = 1 / (1 / at('wheelRate') + 1 / 200);
+      expectWithin(row.rideHeightLoss, (row.travel ?? Number.NaN) - stands + row.downforce / 200, 1e-9);
+      expectWithin(row.frequencyWithTyre, Math.sqrt((ride * 1000) / v('sprungMass')) / 2 / Math.PI, 1e-9);
+      expectWithin(row.travelToLimit, v('bumpTravelAvailable') - (row.travel ?? Number.NaN), 1e-9);
+      // The stop, 40 mm high, is touched that far from the compressed length of 350 mm.
+      const touched = (row.travel ?? Number.NaN) + (row.travelToContact ?? Number.NaN);
+      expectWithin(axle.curves?.at(touched).shockLength, 390, 1e-6);
+    }
+    const rigid = standing(({ sizing }) => delete sizing.tyreRate);
+    for (const { rideHeightLoss, travel, frequencyWithTyre } of rigid.speedRows) {
+      expectWithin(rideHeightLoss, (travel ?? Number.NaN) - stands, 1e-9);
+      expect(frequencyWithTyre).toBeNull();
+    }
+    const bare = standing(({ limits, sizing }) => {
+      delete limits.bumpStop;
+      delete sizing.bumpStopTable;
+    });
+    expect(bare.speedRows.map(({ travelToContact }) => travelToContact)).toEqual([null, null, null]);
+  });
+
+  it('of a corner that does not stand, or without a spring, is a force alone', () => {
+    for (const axle of [
+      front(({ sizing }) => (sizing.springs = [{ name: 'S', rate: 2, freeLength: 240, solidLength: 60 }])),
+      front(({ sizing }) => delete sizing.target),
+    ]) {
+      const [, { speed, downforce, ...others }] = axle.speedRows;
+      expect(speed).toBe(160);
+      expectWithin(downforce, (600 * 0.4) / 2, 1e-9);
+      expect(new Set(Object.values(others))).toEqual(new Set([null]));
+    }
+  });
+
   it('past the limit puts the car on the stops', () => {
     const [axle] = sized((document) => {
       document.downforce.force = 100_000;
