@@ -211,7 +211,7 @@ describe('downforce', () => {
   });
 
   it('is judged from where the car stands, to stop and limit, on the tyre as well where its rate is known', () => {
-    const standing = (change: (corner: Json) => void = () => {}) =>
+    const standing = (change: Parameters<typeof front>[0] = () => {}) =>
       front((corner) => {
         corner.sizing.springs = [{ name: 'S', rate: 40, freeLength: 240, solidLength: 60 }];
         corner.sizing.perch = { setting: 215 };
@@ -229,7 +229,7 @@ describe('downforce', () => {
       expectWithin(row.travelToLimit, v('bumpTravelAvailable') - (row.travel ?? Number.NaN), 1e-9);
       // The stop, 40 mm high, is touched that far from the compressed length of 350 mm.
       const touched = (row.travel ?? Number.NaN) + (row.travelToContact ?? Number.NaN);
-      expectWithin(axle.curves?.at(touched).shockLength, 390, 1e-6);
+      expectWithin(curve(axle, touched, 'shockLength'), 390, 1e-6);
     }
     const rigid = standing(({ sizing }) => delete sizing.tyreRate);
     for (const { rideHeightLoss, travel, frequencyWithTyre } of rigid.speedRows) {
