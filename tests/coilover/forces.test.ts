@@ -236,6 +236,27 @@ describe('the cases', () => {
   });
 });
 
+describe('a coilover whose ends lie apart fore and aft', () => {
+  it('pushes out of the plane by its lean: force by offset over length, whichever end is in front', () => {
+    for (const foreAftOffset of [60, -60]) {
+      const leant = doubleWishbone({
+        lowerArm: { inner: [255, 165], outer: [640, 150] },
+        upperArm: { inner: [310, 355], outer: [600, 375] },
+        wheel: { centre: [705, 312], camber: -0.5 },
+        coilover: { on: 'lowerArm', mount: [505, 170], chassisMount: [345, 560], foreAftOffset },
+      });
+      const { outOfPlane, shock } = caseOf('static', cornerForces(leant, options));
+      expect(shock.total).toBeGreaterThan(1000);
+      expectWithin(
+        outOfPlane,
+        (shock.total * 60) / Math.sqrt(160 ** 2 + 390 ** 2 + 60 ** 2),
+        1e-9 * shock.total,
+      );
+    }
+    expect(caseOf('static').outOfPlane).toBe(0);
+  });
+});
+
 describe('the stop driven solid', () => {
   it('takes spring, gas and stop at that length, and the wheel load that virtual work says balances them', () => {
     const { shock, shockLength, travel, tyre } = caseOf('bump stop solid');

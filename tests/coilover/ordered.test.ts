@@ -383,6 +383,14 @@ describe('advice', () => {
     expect(codesOf(noLength)).toContain('perchSettingUnknown');
   });
 
+  it('says of which part it is', () => {
+    const { advice } = front();
+    const placeOf = (wanted: string) => advice.find(({ code }) => code === wanted)?.path;
+    expect(placeOf('wheelStands')).toBe('corners.front.ordered');
+    expect(placeOf('changeSpring')).toBe('corners.front.ordered.spring');
+    expect(placeOf('perchTurn')).toBe('corners.front.ordered.perch');
+  });
+
   it('takes perches that were reset as set for ride height, and says where the given setting contradicts that', () => {
     const reset = front(({ masses, corners: { front } }) => {
       masses.scales.perches = 'reset';

@@ -613,9 +613,10 @@ describe('a turn of the perch', () => {
 });
 
 describe('a spring that is loose at the droop limit', () => {
-  const loose = (extendedLength: number) =>
-    sized((document) => {
-      document.corners.front.limits.damper.extendedLength = extendedLength;
+  const loose = (extendedLength: number, change: (front: Json) => void = () => {}) =>
+    sized(({ corners }) => {
+      corners.front.limits.damper.extendedLength = extendedLength;
+      change(corners.front);
     });
 
   it('leaves no damping ratio there, and is a note with the gap', () => {
@@ -634,6 +635,12 @@ describe('a spring that is loose at the droop limit', () => {
     expect(Math.abs(load(looseFrom - 1e-3))).toBeLessThan(0.5);
     expect(axle.curves?.at(looseFrom - 1e-3).dampingRatio).toBeNull();
     expect(sheetMarkdown(reportSheet(sizing))).toContain('not defined at the droop limit');
+  });
+
+  it('is no matter where no damping is asked for', () => {
+    const sizing = loose(500, ({ sizing }) => delete sizing.damping);
+    expect(valueIn(sizing.axles[0], 'preload')).toBeLessThan(0);
+    expect(coded(sizing, 'springLooseAtDroop').filter(({ path }) => path.includes('front'))).toEqual([]);
   });
 
   it('is none where the spring is kept seated', () => {

@@ -59,7 +59,7 @@ export function stabilityDiagnostics(
       ? []
       : [nearCollapse(beyond, ends.bump)]),
     ...ridingOnStop(state, steady),
-    ...looseAtDroop(state),
+    ...looseAtDroop(state, coilover),
   ];
 }
 
@@ -219,16 +219,16 @@ function ridingOnStop(
 }
 
 /** A spring that is loose at the droop limit, where a damping ratio is asked for. */
-function looseAtDroop({ given, coilover, shock, ends }: AxleState): Diagnostic[] {
-  if (coilover === null || given.sizing.damping === undefined) return [];
-  const gap = shock.at(ends.droop).length - coilover.loose;
+function looseAtDroop({ given, shock, ends }: AxleState, { loose }: CoiloverForce): Diagnostic[] {
+  if (given.sizing.damping === undefined) return [];
+  const gap = shock.at(ends.droop).length - loose;
   if (gap < 0) return [];
   return [
     {
       code: 'springLooseAtDroop',
       severity: 'note',
       path: 'sizing.damping',
-      values: { travel: ends.droop, gap, looseFrom: travelAtLength(shock, coilover.loose, ends.droop) },
+      values: { travel: ends.droop, gap, looseFrom: travelAtLength(shock, loose, ends.droop) },
     },
   ];
 }
