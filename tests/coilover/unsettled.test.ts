@@ -1,7 +1,7 @@
 /** What an order leaves to be agreed: what, of which end, by whom, and whether it decides what is made. */
 import { readCar, sizeCoilovers } from 'jounce';
 import { describe, expect, it } from 'vitest';
-import { type Settled, unsettledOn } from '../../src/coilover/sizing/unsettled.ts';
+import { ENDS, holdOf, type Settled, unsettledOn } from '../../src/coilover/sizing/unsettled.ts';
 import type { Json } from '../document/support.ts';
 import { boughtFront } from './bought.ts';
 import { car } from './cars.ts';
@@ -23,12 +23,13 @@ function settle(front: Json): void {
   };
   Object.assign(front.sizing, {
     springs: [{ name: 'S', rate: 40, freeLength: 210, solidLength: 70, minLength: 75, innerDiameter: 60 }],
-    perch: { min: 120, max: 240, threadPitch: 1.5 },
+    perch: { min: 180, max: 320, threadPitch: 1.5 },
     gas: { shaftDiameter: 14, pressure: 1 },
     deadLength: 225,
     damping: { ratio: 0.3, compressionFraction: 0.4, kneeSpeed: 150 },
     bumpStopTable: [
       [10, 500],
+      [20, 1500],
       [28, 3000],
     ],
     order: {
@@ -128,6 +129,37 @@ describe('what an order of a double wishbone leaves to be agreed', () => {
   sized(settle, [
     ['nothing, where it says all', [], () => {}],
     [
+      'all, where a corner has no sizing',
+      [
+        'builder, essential: end of mount',
+        'builder, essential: boltAxis of mount',
+        'builder, essential: end of chassis',
+        'builder, essential: boltAxis of chassis',
+        'builder, essential: spring',
+        'builder, essential: handed',
+        'builder, essential: bodyEnd',
+        'builder, essential: valving',
+        'builder, essential: quantity',
+        'builder, essential: maxSpringOuterDiameter',
+        'maker, essential: strokeFits',
+        'maker, essential: lengthTolerance',
+        'maker, essential: bodyDiameter',
+        'maker, essential: lengthAdjustment',
+        'maker, essential: adjusters',
+        'maker, essential: reservoir',
+        'builder and maker, essential: gasForce',
+        'maker, essential: shaftDiameter',
+        'maker, essential: perchRange',
+        'maker, essential: perchPitch',
+        'maker, later: bumpStopTable',
+        'maker, later: bumpStopSupplier',
+      ],
+      (front) => {
+        delete front.sizing;
+        delete front.limits.bearings;
+      },
+    ],
+    [
       'the lengths, where the spring is too soft for the car to stand',
       ['builder, essential: lengths', 'builder, essential: valving'],
       ({ limits, sizing }) => {
@@ -151,11 +183,11 @@ describe('what an order of a double wishbone leaves to be agreed', () => {
       inSizing((sizing) => delete sizing.springs),
     ],
     [
-      'the spring, of which nothing is known',
+      'spring and valving, and no tolerance of what is not known',
       ['builder, essential: spring', 'builder, essential: valving'],
       inSizing((sizing) => {
-        delete sizing.springs;
-        delete sizing.target;
+        for (const what of ['springs', 'target']) delete sizing[what];
+        for (const what of ['rateTolerance', 'forceTolerance', 'springSupplier']) delete sizing.order[what];
       }),
     ],
     [
@@ -222,6 +254,15 @@ describe('what an order of a double wishbone leaves to be agreed', () => {
       withStud((one) => delete one.referenceFace),
     ],
     ['its nut', ['builder, later: fixing of chassis'], withStud((one) => delete one.fixing)],
+    [
+      'its nut after what is essential',
+      ['maker, essential: reservoir', 'builder, later: fixing of chassis'],
+      inOrder((order) => {
+        const { fixing: _, ...rest } = stud();
+        order.mounts.chassis = rest;
+        delete order.reservoir;
+      }),
+    ],
     ['left and right', ['builder, essential: handed'], inOrder((order) => delete order.handed)],
     ['the end of the body', ['builder, essential: bodyEnd'], inOrder((order) => delete order.bodyEnd)],
     [
@@ -229,7 +270,6 @@ describe('what an order of a double wishbone leaves to be agreed', () => {
       ['builder, essential: bumpStop'],
       (front) => {
         delete front.limits.bumpStop;
-        delete front.sizing.bumpStopTable;
         delete front.sizing.order.bumpStopSupplier;
       },
     ],
@@ -320,12 +360,12 @@ describe('what an order of a double wishbone leaves to be agreed', () => {
     [
       'its force where it is solid',
       ['maker, later: bumpStopSolidForce'],
-      inSizing(({ bumpStopTable }) => (bumpStopTable[1][0] = 27.9)),
+      inSizing(({ bumpStopTable }) => (bumpStopTable[2][0] = 27.9)),
     ],
     [
       'nothing of a stop whose table goes on beyond',
       [],
-      inSizing(({ bumpStopTable }) => (bumpStopTable[1][0] = 28.1)),
+      inSizing(({ bumpStopTable }) => (bumpStopTable[2][0] = 28.1)),
     ],
     [
       'who supplies what, after what is essential',
@@ -382,6 +422,14 @@ describe('what is left of a bought coilover', () => {
       bought({ valving: { compressionDamping: 1711, reboundDamping: 2533 } }),
     ],
     [
+      'its forces, where only the damper was bought',
+      ['maker, essential: highSpeedForces', 'builder and maker, essential: compressionFraction'],
+      (front) => {
+        front.sizing.damping = { ratio: 0.3 };
+        front.ordered = { revision, date, damper: boughtFront().damper };
+      },
+    ],
+    [
       'nothing of its force table',
       [],
       bought({
@@ -394,4 +442,30 @@ describe('what is left of a bought coilover', () => {
       }),
     ],
   ]);
+});
+
+describe('an end of which nothing is said', () => {
+  it('is held by a bolt; of a strut by the upright and by the nut at its top', () => {
+    const held = (start: Start) => {
+      const { front } = carOf(
+        start,
+        inOrder((order) => delete order.mounts),
+      ).corners;
+      return ENDS.map((end) => holdOf(front, end));
+    };
+    expect(held(settle)).toEqual(['bolt', 'bolt']);
+    expect(held(settleStrut)).toEqual(['upright', 'nut']);
+  });
+});
+
+describe('the status', () => {
+  it('is that of an order where nothing essential is left, bought with the damper', () => {
+    const statusOf = (change: Change) => sizeCoilovers(carOf(settle, change)).status;
+    expect(statusOf(() => {})).toBe('order');
+    expect(statusOf(inOrder((order) => delete order.springSupplier))).toBe('order');
+    expect(statusOf(inOrder((order) => delete order.reservoir))).toBe('enquiry');
+    const { damper, perch } = boughtFront();
+    expect(statusOf((front) => (front.ordered = { damper }))).toBe('bought');
+    expect(statusOf((front) => (front.ordered = { perch }))).toBe('order');
+  });
 });

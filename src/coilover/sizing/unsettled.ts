@@ -163,9 +163,10 @@ export function unsettledOn({ damper, spring, input, dampingTable }: Settled): U
   }
   builder(spring === null, 'spring');
   both(spring !== null && spring.freeLength === null, 'freeLength');
-  // Without either length coil bind was never looked for.
-  springMaker(spring !== null && spring.minLength === null && spring.solidLength === null, 'solidLength');
-  springMaker(spring !== null && spring.minLength === null, 'minLength');
+  // Without a minimum length there is no solid length either, and coil bind was never looked for.
+  const isUnmeasured = spring !== null && spring.minLength === null;
+  springMaker(isUnmeasured, 'solidLength');
+  springMaker(isUnmeasured, 'minLength');
   maker(spring !== null && spring.innerDiameter === null, 'innerDiameter');
   builder(order.handed === undefined, 'handed');
   builder(order.bodyEnd === undefined && strutOf(input.corner) === null, 'bodyEnd');
