@@ -87,6 +87,24 @@ describe('load states', () => {
     );
   });
 
+  it('count from where the car stands in its design state, which need not be the drawn ride height', () => {
+    const axle = sizedFront(
+      loaded(({ corners }) => {
+        const { sizing } = corners.front;
+        sizing.springs = [{ name: 'S', rate: 40, freeLength: 240, solidLength: 60 }];
+        sizing.perch = { setting: 215 };
+      }),
+    );
+    const stands = valueIn(axle, 'staticTravel');
+    expect(Math.abs(stands)).toBeGreaterThan(3);
+    const others = axle.travelRequirement.cases.filter(({ state }) => state !== null);
+    expect(new Set(others.map(({ state }) => state)).size).toBe(2);
+    for (const { state, side, parts } of others) {
+      const there = axle.loadStates.find(({ name }) => name === state)?.staticTravel ?? Number.NaN;
+      expectWithin(parts.state, side === 'bump' ? there - stands : stands - there, 1e-9);
+    }
+  });
+
   it('make the stroke of a damper that follows from travel longer', () => {
     const free = (document: Json) => {
       delete document.corners.front.limits.damper;

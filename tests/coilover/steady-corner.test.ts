@@ -211,4 +211,21 @@ describe('the steady corner of a car file', () => {
     const half = sweepAxle(linkage, { heave: [0], roll: [0] }).rows()[0].leftPatchY;
     expectWithin(rolls(fast)[1][0], half * Math.tan((3 * gradient * Math.PI) / 180), 1e-6);
   });
+
+  it('adds the linear estimate, and says so, where there is no corner, and of a car that rolls inward', () => {
+    const still = sizedWith((car) => (car.travelCases.lateralAcceleration = 0));
+    const inward = sizedWith((car) => (car.masses.sprungCentreOfGravityHeight = 1));
+    const gradient = inward.figures.find(({ name }) => name === 'rollGradientWithBars')!.value!;
+    expect(gradient).toBeLessThan(0);
+    for (const [{ assumptions, axles }, angle] of [
+      [still, 0],
+      [inward, 0.95 * gradient],
+    ] as const) {
+      expect(assumptions.map(({ code }) => code)).toContain('rollTravelEstimated');
+      const linkage = axle({ left: axles[1].input.corner });
+      const half = sweepAxle(linkage, { heave: [0], roll: [0] }).rows()[0].leftPatchY;
+      for (const { parts } of axles[1].travelRequirement.cases)
+        if ('roll' in parts) expectWithin(parts.roll, half * Math.tan((angle * Math.PI) / 180), 1e-6);
+    }
+  });
 });

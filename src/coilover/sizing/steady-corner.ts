@@ -6,7 +6,7 @@
 // the inputs.
 
 import { axle } from '../../axle/axle.ts';
-import type { CarAxle as AxleOnWheels, LateralSplit, WheelCoilover } from '../../axle/car.ts';
+import type { CarAxle as AxleOnWheels, CarLoads, LateralSplit, WheelCoilover } from '../../axle/car.ts';
 import { type Car, setUpCar } from '../../axle/car-set-up.ts';
 import { type Equilibrium, equilibriumOf, type NoEquilibrium } from '../../axle/equilibrium.ts';
 import { coupledLoads } from '../../axle/roll-stiffness.ts';
@@ -54,11 +54,12 @@ export function rollSharesOf(
 ): (RollShare | null)[] {
   const none = axles.map(() => null);
   const { rollGradientWithBars: gradient } = roll;
+  if (gradient === null) return none;
+  const car = carOnWheels(axles, file, () => null);
+  if (car === null) return none;
   const { lateralAcceleration = TRAVEL_CASES.lateralAcceleration } = file.travelCases ?? {};
-  const car = gradient === null ? null : carOnWheels(axles, file, () => null);
-  if (car === null || gradient === null || !(lateralAcceleration > 0)) return none;
   /** The car going straight on, and in the corner by each split; null where one of them does not come to rest. */
-  const restsUnder = (downforce: { front: number; rear: number }) => {
+  const restsUnder = (downforce: CarLoads['downforce']) => {
     const straight = equilibriumOf(car, { downforce });
     const turned = SPLITS.map((lateralSplit) =>
       equilibriumOf(car, { lateralAcceleration, lateralSplit, downforce }),
@@ -66,7 +67,7 @@ export function rollSharesOf(
     const all = [straight, ...turned];
     return all.every((one) => one.status === 'rests') ? all : null;
   };
-  const low = restsUnder({ front: 0, rear: 0 });
+  const low = restsUnder({});
   const fast = file.downforce === undefined ? low : restsUnder(downforceOf(file));
   if (low === null || fast === null) return none;
   /** Travel that the corner adds to a wheel, the most of both splits. */
@@ -78,6 +79,7 @@ export function rollSharesOf(
     const estimate = estimatedRollTravel(state, gradient * lateralAcceleration);
     return { outer: added(fast, axle, 'right') / estimate, inner: added(low, axle, 'left') / estimate };
   });
+  // Without lateral acceleration a share is 0 / 0; of a car that rolls inward it is negative.
   return shares.every((one) => one.outer > 0 && one.inner > 0) ? shares : none;
 }
 
