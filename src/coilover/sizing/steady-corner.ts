@@ -59,7 +59,7 @@ export function rollSharesOf(
   if (car === null) return none;
   const { lateralAcceleration = TRAVEL_CASES.lateralAcceleration } = file.travelCases ?? {};
   /** The car going straight on, and in the corner by each split; null where one of them does not come to rest. */
-  const restsUnder = (downforce: CarLoads['downforce']) => {
+  const restsUnder = (downforce: NonNullable<CarLoads['downforce']>) => {
     const straight = equilibriumOf(car, { downforce });
     const turned = SPLITS.map((lateralSplit) =>
       equilibriumOf(car, { lateralAcceleration, lateralSplit, downforce }),
