@@ -16,12 +16,22 @@ const drawn = curves.at(0);
 /** Picture of 900 by 640; the origin of the car is at (90, 560). */
 const at = (/** @type {readonly number[]} */ [y, z]) =>
   [90 + y * 0.8, 560 - z * 0.8].map((px) => px.toFixed(1));
-const line = (/** @type {(readonly number[])[]} */ points, rest = '') =>
+const line = (/** @type {(readonly number[])[]} */ points, rest = 'stroke-width="1"') =>
   `<path d="M${points.map((point) => at(point).join(' ')).join('L')}" fill="none" stroke="#000" ${rest}/>`;
 const word = (/** @type {readonly number[]} */ point, /** @type {string} */ words, anchor = 'start') =>
-  `<text x="${at(point)[0]}" y="${at(point)[1]}" text-anchor="${anchor}">${words}</text>`;
-const arrow = (/** @type {readonly number[]} */ from, /** @type {readonly number[]} */ to) =>
-  line([from, to], 'stroke-width="1.6" marker-end="url(#tip)"');
+  `<text x="${at(point)[0]}" y="${at(point)[1]}" font-size="14" text-anchor="${anchor}">${words}</text>`;
+/** Length of an arrow's tip and half its width, in units of the picture. */
+const TIP = [12, 5];
+const arrow = (/** @type {readonly number[]} */ from, /** @type {readonly number[]} */ to) => {
+  const [[x0, y0], [x, y]] = [from, to].map((point) => at(point).map(Number));
+  const size = Math.hypot(x - x0, y - y0);
+  const [u, v] = [(x - x0) / size, (y - y0) / size];
+  const [back, wide] = TIP;
+  const corners = [1, -1].map((way) =>
+    [x - back * u - way * wide * v, y - back * v + way * wide * u].map((px) => px.toFixed(1)).join(' '),
+  );
+  return `${line([from, to], 'stroke-width="1.6"')}\n<path d="M${x} ${y}L${corners.join('L')}Z" fill="#000"/>`;
+};
 
 const patch = [drawn.contactPatchY, 0];
 const tyre = [-95, 95].flatMap((half) => [
@@ -41,7 +51,6 @@ const picture = [
   '<?xml version="1.0" encoding="UTF-8"?>',
   `<svg xmlns="http://www.w3.org/2000/svg" width="1120" height="640" viewBox="0 0 1120 640" role="img" font-family="'DejaVu Sans', Arial, Helvetica, sans-serif" font-size="14" fill="#000">`,
   '<title>Axes, signs and travel of a corner</title>',
-  '<defs><marker id="tip" viewBox="0 0 10 10" refX="9" refY="5" markerWidth="9" markerHeight="9" orient="auto"><path d="M0 0L10 5L0 10Z"/></marker></defs>',
   '<rect width="1120" height="640" fill="#fff"/>',
   line(
     [
@@ -87,7 +96,7 @@ const picture = [
   word([upperArm.outer[0] - 10, upperArm.outer[1] + 22], 'upperOuter', 'end'),
   word([wheel.centre[0] + 105, wheel.centre[1] - 6], 'wheelCentre'),
   word([patch[0] - 12, -30], 'contactPatch'),
-  word([415, 270], 'shockLength, eye to eye', 'end'),
+  word([395, 270], 'shockLength, eye to eye', 'end'),
   word([215, 205], 'arm angle: outer end up +'),
   word([wheel.centre[0], 600], 'camber: top outboard +', 'middle'),
   arrow([scale, -90], [scale, 120]),

@@ -93,7 +93,7 @@ describe('what is not given leaves open what hangs on it, and nothing else', () 
     [
       'the height of the centre',
       (_, document) => delete document.masses.sprungCentreOfGravityHeight,
-      ['rollGradient', 'rollGradientWithBars'],
+      ['innerWheelTravel', 'outerWheelTravel', 'rollGradient', 'rollGradientWithBars'],
     ],
   ])('%s', (_, take, hanging) => {
     const changed = all((document) => take(document.corners.front, document));

@@ -57,6 +57,7 @@ export const WITHOUT: readonly string[] = [
   'readme.test.ts',
   'command/command.test.ts',
   'command/order.test.ts',
+  'command/tutorials.test.ts',
   'report/axle-pictures.test.ts',
   'report/design.test.ts',
   'report/hand-method.test.ts',

@@ -82,17 +82,16 @@ export const LENGTH_FIGURES = {
     definition: 'the largest of the travel cases, as a positive number',
   },
   outerWheelTravel: {
-    label: 'travel of the outer wheel in the steady corner',
+    label: 'outer wheel in the steady corner',
     quantity: 'length',
     group: 'car',
-    definition:
-      'from design ride height, bump +, with the downforce of the top speed, without bump stop and damper ends',
+    definition: 'bump +, with downforce, without bump stop and damper ends',
   },
   innerWheelTravel: {
-    label: 'travel of the inner wheel in the steady corner',
+    label: 'inner wheel in the steady corner',
     quantity: 'length',
     group: 'car',
-    definition: 'from design ride height, bump +, without downforce, bump stop and damper ends',
+    definition: 'bump +, without downforce, bump stop and damper ends',
   },
   bumpTravelMargin: {
     label: 'bump travel margin',

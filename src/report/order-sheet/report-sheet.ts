@@ -213,7 +213,7 @@ function checksPart(checks: Sizing['checks'], units: Units): Block[] {
 }
 
 export const CAUTIONS: readonly string[] = [
-  'A compressed spring stores enough energy to kill. Compress and release it with proper tools, never with the spring perch as the only thing that holds it.',
+  'A compressed spring stores enough energy to kill. Compress and release it with proper tools, never held by the perch alone.',
   'Gas dampers are under pressure: nobody but their maker opens, drills or heats them.',
   'Brackets, welds and bolts are loaded as the tables of forces say, and more where a wheel hits something. Their strength is not checked here: that is for a qualified engineer.',
   'Whether the car may go on the road with these parts is a matter of local codes and of a licensed inspector.',
