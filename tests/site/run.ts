@@ -175,7 +175,13 @@ await withBrowser(served(FOLDER, BASE), async (browser, origin) => {
 
   await test('a search by keyboard leads to a page', async () => {
     await open('command.html');
-    await page.keyboard.press('Control+k');
+    // The page answers keys once its script runs, and the search is fetched when it is first asked for.
+    const box = page.locator('.search-input');
+    for (let press = 0; press < 10 && !(await box.isVisible()); press++) {
+      await page.keyboard.press('Control+k');
+      await box.waitFor({ timeout: 2000 }).catch(() => {});
+    }
+    await page.waitForFunction(`document.activeElement?.matches('.search-input')`);
     await page.keyboard.type('axial and radial load');
     await page.waitForSelector('#localsearch-list li');
     await page.keyboard.press('Enter');
