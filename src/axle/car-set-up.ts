@@ -1,11 +1,13 @@
 // A car made ready for its equations: the curve of each wheel is laid once, and each coilover is given its length.
 
 import { bumpStopForce, type CoiloverForce } from '../corner/axial-force.ts';
+import type { Axle } from '../corner/axles.ts';
 import { type Diagnostic, fault } from '../diagnostic.ts';
 import { refuse } from '../errors/axle.ts';
 import { READING } from '../linkage/reader.ts';
 import { zeroBetween } from '../numerics/zero.ts';
 import { GRAVITY } from '../units.ts';
+import type { AxleLinkage } from './axle.ts';
 import {
   axlesOf,
   type CarAxle,
@@ -15,7 +17,7 @@ import {
   type WheelCoilover,
 } from './car.ts';
 import { type DrawnCar, diagnosticsOn } from './car-diagnostics.ts';
-import { coupledBy, couplingsOf, onWheel } from './coupling.ts';
+import { type Coupling, coupledBy, couplingsOf, onWheel } from './coupling.ts';
 import type { Acting, AxleSetUp, CarState, WheelSetUp } from './rest-equations.ts';
 import { noWheelAt, readWheelAt, type WheelAt, type WheelReader, wheelReader } from './wheel-at.ts';
 import { layWheels, READ, readAlong } from './wheel-curve.ts';
@@ -96,8 +98,7 @@ function setUpAxle(
   const onLeft = (weight * r.halfTrack[0] + moment) / track;
   const loads = [onLeft, (weight * l.halfTrack[0] - moment) / track];
   const coilovers = [left, right];
-  // A given roll stiffness acts on the difference of the travels, which is the track times the roll.
-  const couplings = couplingsOf(linkage, antiRollBarStiffness / (track * track));
+  const couplings = couplingsWith(linkage, antiRollBarStiffness, track);
   const coupled = coupledBy(couplings, l, r);
   const coupledLoad = ([1, -1] as const).map((side) =>
     coupled.reduce((sum, one) => sum + onWheel(one, side), 0),
@@ -121,6 +122,25 @@ function setUpAxle(
     };
   });
   return { axle: { sprungMass, couplings, weight }, wheels, coilovers, drawn, coupledLoad };
+}
+
+/** What is between both wheels. A given roll stiffness acts on the difference of the travels, which is the track times the roll. */
+function couplingsWith(linkage: AxleLinkage, antiRollBarStiffness: number, track: number): Coupling[] {
+  return couplingsOf(linkage, antiRollBarStiffness / (track * track));
+}
+
+/** A car with another `antiRollBarStiffness` on an axle whose linkage has no bar: as drawn such a bar does nothing. */
+export function withAntiRollBar(car: Car, name: Axle, antiRollBarStiffness: number): Car {
+  const changed = {
+    ...car,
+    axles: car.axles.map((axle, k): AxleSetUp => {
+      if (car.names[k] !== name) return axle;
+      const [left, right] = [car.drawn[2 * k], car.drawn[2 * k + 1]];
+      const track = left.halfTrack[0] + right.halfTrack[0];
+      return { ...axle, couplings: couplingsWith(car.linkages[k], antiRollBarStiffness, track) };
+    }),
+  };
+  return { ...changed, diagnostics: diagnosticsOn(changed) };
 }
 
 /** What of a coilover does not fit as drawn. */

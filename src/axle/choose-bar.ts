@@ -5,7 +5,7 @@ import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
 import { refuse } from '../errors/axle.ts';
 import { zeroBetween } from '../numerics/zero.ts';
 import { type CarLoads, type CarOnAxles, checkCar, checkLoads, LOADS } from './car.ts';
-import { setUpCar } from './car-set-up.ts';
+import { setUpCar, withAntiRollBar } from './car-set-up.ts';
 import { type Equilibrium, equilibriumOf } from './equilibrium.ts';
 
 /** For which turn, on which axle, and what the bar is to reach: `roll` or `frontTransferFraction`. */
@@ -53,8 +53,9 @@ export function chooseBar(car: CarOnAxles, options: ChooseBarOptions): ChosenBar
   const { axle, roll, frontTransferFraction, ...loads } = options;
   checkLoads(car, loads, optionFaults(car, options));
   const target = roll ?? frontTransferFraction ?? Number.NaN;
-  const restWith = (antiRollBarStiffness: number): Equilibrium | null => {
-    const found = equilibriumOf(setUpCar({ ...car, [axle]: { ...car[axle], antiRollBarStiffness } }), loads);
+  const ready = setUpCar(car);
+  const restWith = (stiffness: number): Equilibrium | null => {
+    const found = equilibriumOf(withAntiRollBar(ready, axle, stiffness), loads);
     return found.status === 'rests' ? found : null;
   };
   const valueIn = (found: Equilibrium | null) =>
