@@ -10,33 +10,21 @@ import {
   axle,
   drawAxle,
   equilibrium,
-  InputError,
-  pushrod,
   readCar,
   rollStiffness,
   sweepAxle,
 } from 'jounce';
 import { type Drawing, drive } from 'jounce/linkage';
 import { describe, expect, it } from 'vitest';
-import { modelOf } from '../../src/corner/corner.ts';
 import { car as carFile } from '../coilover/cars.ts';
+import { refusedFor } from '../support/refused.ts';
 import { expectClose, expectSame, expectWithin } from '../support/tolerance.ts';
 import { CAR } from './car.ts';
 import { CORNER } from './roadster.ts';
+import { bothOnRoad, HALF_TRACK, ROCKERS, SHARE } from './rockers.ts';
 
 const DEGREE = Math.PI / 180;
 
-/** Parallel level arms, a vertical rod half way out on the lower one, and a rocker of two equal arms square to each other. */
-const SHARE = 0.5;
-const HALF_TRACK = 720;
-const ROCKERS = pushrod({
-  lowerArm: { inner: [300, 150], outer: [650, 150] },
-  upperArm: { inner: [300, 400], outer: [650, 400] },
-  wheel: { centre: [HALF_TRACK, 300], contactPatch: [HALF_TRACK, 0] },
-  rod: { on: 'lowerArm', mount: [475, 150], rockerMount: [475, 450] },
-  rocker: { pivot: [375, 450] },
-  coilover: { rockerMount: [375, 550], chassisMount: [80, 560] },
-});
 /** On the centreline at the height of the rockers' tops; the left lever up, the right one down. */
 const LEVER = 50;
 const ROUND = { diameter: 14, length: 350 };
@@ -56,16 +44,6 @@ const ON_ARMS = {
   right: { on: 'upperArm', linkMount: [330, 380], leverEnd: [-40, 150] },
   torsionalStiffness: 8,
 } as const satisfies AntiRollBarInput;
-
-function codes(run: () => unknown): string[] {
-  try {
-    run();
-  } catch (error) {
-    if (error instanceof InputError) return error.issues.map(({ code, path }) => `${code} ${path}`.trim());
-    throw error;
-  }
-  return [];
-}
 
 describe('a bar along the car', () => {
   it('between rockers of equal arms has G pi d^4 / (32 L) times (s t / l)^2, and nothing in heave', () => {
@@ -89,7 +67,7 @@ describe('a bar along the car', () => {
             heave: [heave],
             roll: [roll],
           }).rows();
-          const { drawing, shortfall } = drive(withLevers(modelOf(ROCKERS).drawing), [
+          const { drawing, shortfall } = drive(withLevers(), [
             { driver: { y: 'post' }, to: heave },
             { driver: { turn: 'road' }, to: -roll * DEGREE },
           ]);
@@ -210,60 +188,38 @@ describe('a bar along the car', () => {
   it('is refused with its place where it can be none', () => {
     const of = (bar: object) => () => axle({ left: ROCKERS, bar } as never);
     const { axis: _, ...across } = BAR;
-    expectSame(codes(of({ ...BAR, leverLength: 50 })), ['notOneOf']);
-    expectSame(codes(of(across)), ['notOneOf']);
-    expectSame(codes(of({ ...BAR, linkMount: [0, 700] })), ['leverOverCentre linkMount']);
+    expectSame(refusedFor(of({ ...BAR, leverLength: 50 })), ['notOneOf']);
+    expectSame(refusedFor(of(across)), ['notOneOf']);
+    expectSame(refusedFor(of({ ...BAR, linkMount: [0, 700] })), ['leverOverCentre linkMount']);
     const right = { linkMount: [375, 550], leverEnd: [0, 500] };
-    expectSame(codes(of({ ...across, leverLength: 50, leverEnd: [370, 650], right })), [
+    expectSame(refusedFor(of({ ...across, leverLength: 50, leverEnd: [370, 650], right })), [
       'rightEndAcrossCar right',
     ]);
-    expectSame(codes(of({ ...BAR, right: { ...right, on: 'strut' } })), ['unknownName bar.right.on']);
-    expectSame(codes(of({ ...BAR, right: { ...right, leverEnd: [-100, 550] } })), [
+    expectSame(refusedFor(of({ ...BAR, right: { ...right, on: 'strut' } })), ['unknownName bar.right.on']);
+    expectSame(refusedFor(of({ ...BAR, right: { ...right, leverEnd: [-100, 550] } })), [
       'leverOverCentre right.linkMount',
     ]);
     const file = carFile(({ corners }) => {
       corners.front.bar = { ...ON_ARMS, right: { ...ON_ARMS.right, on: 'rocker' } };
     });
     expectSame(
-      codes(() => readCar(file)),
+      refusedFor(() => readCar(file)),
       ['notAPartOfCorner corners.front.bar.right.on'],
     );
   });
 });
 
 /** Both corners, x to the left, on a road that lies on a post in the middle of the car, with both levers and their links. */
-function withLevers(corner: Drawing): Drawing {
-  const sided = (side: 'L' | 'R') => {
-    const way = side === 'L' ? 1 : -1;
-    const named = (names: readonly string[]) => names.map((name) => side + name);
-    const points = {
-      ...corner.points,
-      mount: BAR.linkMount,
-      lever: [0, BAR.axis[1] + way * LEVER] as const,
-    };
-    const bodies = { ...corner.bodies, rocker: [...corner.bodies.rocker, 'mount'], link: ['mount', 'lever'] };
-    return {
-      points: Object.fromEntries(
-        Object.entries(points).map(([name, [y, z]]) => [side + name, [way * y, z] as const]),
-      ),
-      ground: named(corner.ground),
-      bodies: {
-        ...Object.fromEntries(
-          Object.entries(bodies).map(([name, names]) => [side + name, named(names)] as const),
-        ),
-        [`${side}arm`]: ['axis', `${side}lever`],
-      },
-    };
-  };
-  const [l, r] = [sided('L'), sided('R')];
+function withLevers(): Drawing {
+  const whole = bothOnRoad((way) => ({
+    points: { mount: BAR.linkMount, lever: [0, BAR.axis[1] + way * LEVER] },
+    onRocker: ['mount'],
+    bodies: { link: ['mount', 'lever'] },
+  }));
   return {
-    points: { ...l.points, ...r.points, axis: BAR.axis, post: [0, 0], farther: [1000, 0] },
-    ground: [...l.ground, ...r.ground, 'axis'],
-    bodies: { ...l.bodies, ...r.bodies, road: ['post', 'farther'] },
-    fixedCoordinates: [{ x: 'post' }],
-    sliders: {
-      left: { point: 'LcontactPatch', on: ['post', 'farther'] },
-      right: { point: 'RcontactPatch', on: ['post', 'farther'] },
-    },
+    ...whole,
+    points: { ...whole.points, axis: BAR.axis },
+    ground: [...whole.ground, 'axis'],
+    bodies: { ...whole.bodies, Larm: ['axis', 'Llever'], Rarm: ['axis', 'Rlever'] },
   };
 }

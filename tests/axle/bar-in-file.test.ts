@@ -5,12 +5,13 @@
  */
 
 import { readFileSync } from 'node:fs';
-import { axle, InputError, readCar, sizeCoilovers, sweepAxle, torsionalStiffness } from 'jounce';
+import { axle, readCar, sizeCoilovers, sweepAxle, torsionalStiffness } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import { modelOf } from '../../src/corner/corner.ts';
 import { linkBodies } from '../../src/document/corner-kind.ts';
 import { car, sized } from '../coilover/cars.ts';
 import { ALL_KINDS } from '../support/kinds.ts';
+import { refusedFor } from '../support/refused.ts';
 import { expectClose, expectSame, expectWithin } from '../support/tolerance.ts';
 
 const BAR = {
@@ -28,15 +29,7 @@ const withBar = (change: (front: any) => void = () => {}) =>
     change(corners.front);
   });
 
-function codes(file: unknown): string[] {
-  try {
-    readCar(file);
-  } catch (error) {
-    if (error instanceof InputError) return error.issues.map(({ code, path }) => `${code} ${path}`);
-    throw error;
-  }
-  return [];
-}
+const codes = (file: unknown) => refusedFor(() => readCar(file));
 
 describe('the anti-roll bar of a car file', () => {
   it('may have its drop link on each part of a kind of corner that is named for it', () => {

@@ -4,8 +4,9 @@
  */
 
 import * as fc from 'fast-check';
-import { axle, type CarOnAxles, chooseBar, doubleWishbone, equilibrium, InputError } from 'jounce';
+import { axle, type CarOnAxles, chooseBar, doubleWishbone, equilibrium } from 'jounce';
 import { describe, expect, it } from 'vitest';
+import { refusedFor } from '../support/refused.ts';
 import { expectSame, expectWithin } from '../support/tolerance.ts';
 import { CAR } from './car.ts';
 import { CORNER } from './roadster.ts';
@@ -85,15 +86,10 @@ describe('the bar for a car', () => {
   });
 
   it('refuses a turn without acceleration, no target or two, an axle with a bar and one that is not there', () => {
-    const codes = (car: CarOnAxles, options: object) => {
-      try {
-        chooseBar(car, options as Parameters<typeof chooseBar>[1]);
-      } catch (error) {
-        if (error instanceof InputError) return error.issues.map(({ code }) => code);
-        throw error;
-      }
-      return [];
-    };
+    const codes = (car: CarOnAxles, options: object) =>
+      refusedFor(() => chooseBar(car, options as Parameters<typeof chooseBar>[1])).map(
+        (one) => one.split(' ')[0],
+      );
     const turn = { axle: 'front', lateralAcceleration: 0.5 };
     expectSame(codes(PLAIN, { ...turn, lateralAcceleration: 0, roll: 1 }), ['turnMissing']);
     expectSame(codes(PLAIN, turn), ['oneTarget']);

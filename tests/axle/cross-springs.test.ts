@@ -9,9 +9,7 @@ import {
   axleLimits,
   equilibrium,
   heaveRate,
-  InputError,
   limits,
-  pushrod,
   type RollSpringInput,
   readCar,
   rollStiffness,
@@ -19,26 +17,17 @@ import {
   sweep,
   sweepAxle,
 } from 'jounce';
-import { type Drawing, drive } from 'jounce/linkage';
+import { drive } from 'jounce/linkage';
 import { describe, expect, it } from 'vitest';
-import { modelOf } from '../../src/corner/corner.ts';
 import { car as carFile } from '../coilover/cars.ts';
+import { refusedFor } from '../support/refused.ts';
 import { expectClose, expectSame, expectWithin } from '../support/tolerance.ts';
 import { CAR } from './car.ts';
 import { BAR, CORNER, PATCH, PIVOT, SWING_AXLE } from './roadster.ts';
+import { bothOnRoad, ROCKERS, SHARE } from './rockers.ts';
 
 const DEGREE = Math.PI / 180;
 
-/** Parallel level arms, a vertical rod half way out on the lower one, and a rocker of two equal arms square to each other. */
-const SHARE = 0.5;
-const ROCKERS = pushrod({
-  lowerArm: { inner: [300, 150], outer: [650, 150] },
-  upperArm: { inner: [300, 400], outer: [650, 400] },
-  wheel: { centre: [720, 300], contactPatch: [720, 0] },
-  rod: { on: 'lowerArm', mount: [475, 150], rockerMount: [475, 450] },
-  rocker: { pivot: [375, 450] },
-  coilover: { rockerMount: [375, 550], chassisMount: [80, 560] },
-});
 const THIRD = { on: 'rocker', mount: [375, 550], rate: 60 } as const;
 /** From the top of the left rocker to the bottom of the right one. */
 const ROLL = {
@@ -61,16 +50,6 @@ const ON_ARMS = {
   },
   rollSpring: { on: 'lowerArm', mount: [250, 260], right: { on: 'lowerArm', mount: [240, 30] }, rate: 55 },
 } as const;
-
-function codes(run: () => unknown): string[] {
-  try {
-    run();
-  } catch (error) {
-    if (error instanceof InputError) return error.issues.map(({ code, path }) => `${code} ${path}`.trim());
-    throw error;
-  }
-  return [];
-}
 
 describe('a third spring', () => {
   it('between rockers of equal arms has (2 s)^2 of its rate in heave, s the share of the arm at the rod', () => {
@@ -179,7 +158,10 @@ describe('what is between both wheels', () => {
         (heave, roll) => {
           const input = { left: ROCKERS, thirdSpring: THIRD, rollSpring: ROLL };
           const [row] = sweepAxle(axle(input), { heave: [heave], roll: [roll] }).rows();
-          const whole = bothCorners(modelOf(ROCKERS).drawing);
+          const whole = bothOnRoad(() => ({
+            points: { top: THIRD.mount, bottom: ROLL.right.mount },
+            onRocker: ['top', 'bottom'],
+          }));
           const { drawing, shortfall } = drive(whole, [
             { driver: { y: 'post' }, to: heave },
             { driver: { turn: 'road' }, to: -roll * DEGREE },
@@ -392,20 +374,20 @@ describe('what is between both wheels', () => {
     const of = (thirdSpring: object, rollSpring?: object) => () =>
       axle({ left: CORNER, thirdSpring, ...(rollSpring === undefined ? {} : { rollSpring }) } as never);
     const third = { on: 'lowerArm', mount: [262, 268], rate: 70 };
-    expectSame(codes(of({ ...third, on: 'rocker' })), ['unknownName thirdSpring.on']);
-    expectSame(codes(of({ ...third, preload: 10, freeLength: 500 })), ['moreThanOneOf']);
-    expectSame(codes(of({ ...third, rate: -1 })), ['outOfRange rate']);
-    expectSame(codes(of({ ...third, mount: [0, 268] })), ['springWithoutLength mount']);
-    expectSame(codes(of({ ...third, compressedLength: 530 })), ['springNotAtRide compressedLength']);
-    expectSame(codes(of({ ...third, extendedLength: 500 })), ['springNotAtRide extendedLength']);
+    expectSame(refusedFor(of({ ...third, on: 'rocker' })), ['unknownName thirdSpring.on']);
+    expectSame(refusedFor(of({ ...third, preload: 10, freeLength: 500 })), ['moreThanOneOf']);
+    expectSame(refusedFor(of({ ...third, rate: -1 })), ['outOfRange rate']);
+    expectSame(refusedFor(of({ ...third, mount: [0, 268] })), ['springWithoutLength mount']);
+    expectSame(refusedFor(of({ ...third, compressedLength: 530 })), ['springNotAtRide compressedLength']);
+    expectSame(refusedFor(of({ ...third, extendedLength: 500 })), ['springNotAtRide extendedLength']);
     const roll = { ...third, right: { on: 'rocker', mount: [262, 30] } };
-    expectSame(codes(of(third, roll)), ['unknownName rollSpring.right.on']);
-    expectSame(codes(of(third, { ...third })), ['missing right']);
+    expectSame(refusedFor(of(third, roll)), ['unknownName rollSpring.right.on']);
+    expectSame(refusedFor(of(third, { ...third })), ['missing right']);
     const file = carFile(({ corners }) => {
       corners.front.thirdSpring = { ...third, on: 'rod', compressedLength: 530 };
       corners.front.rollSpring = { ...roll, rate: 0 };
     });
-    expectSame(codes(() => readCar(file)).sort(), [
+    expectSame(refusedFor(() => readCar(file)).sort(), [
       'notAPartOfCorner corners.front.rollSpring.right.on',
       'notAPartOfCorner corners.front.thirdSpring.on',
       'outOfRange corners.front.rollSpring.rate',
@@ -435,33 +417,3 @@ describe('a car file with springs between its wheels', () => {
     );
   });
 });
-
-/** Both corners, x to the left, on a road that lies on a post in the middle of the car; points on top and bottom of the rockers. */
-function bothCorners(corner: Drawing): Drawing {
-  const sided = (side: 'L' | 'R') => {
-    const way = side === 'L' ? 1 : -1;
-    const named = (names: readonly string[]) => names.map((name) => side + name);
-    const points = { ...corner.points, top: THIRD.mount, bottom: ROLL.right.mount };
-    const bodies = { ...corner.bodies, rocker: [...corner.bodies.rocker, 'top', 'bottom'] };
-    return {
-      points: Object.fromEntries(
-        Object.entries(points).map(([name, [y, z]]) => [side + name, [way * y, z] as const]),
-      ),
-      ground: named(corner.ground),
-      bodies: Object.fromEntries(
-        Object.entries(bodies).map(([name, names]) => [side + name, named(names)] as const),
-      ),
-    };
-  };
-  const [l, r] = [sided('L'), sided('R')];
-  return {
-    points: { ...l.points, ...r.points, post: [0, 0], farther: [1000, 0] },
-    ground: [...l.ground, ...r.ground],
-    bodies: { ...l.bodies, ...r.bodies, road: ['post', 'farther'] },
-    fixedCoordinates: [{ x: 'post' }],
-    sliders: {
-      left: { point: 'LcontactPatch', on: ['post', 'farther'] },
-      right: { point: 'RcontactPatch', on: ['post', 'farther'] },
-    },
-  };
-}

@@ -2,7 +2,6 @@ import {
   axle,
   doubleWishbone,
   equilibrium,
-  InputError,
   perchMoves,
   rollStiffness,
   steadyCornering,
@@ -10,50 +9,40 @@ import {
   torsionalStiffness,
 } from 'jounce';
 import { describe, it } from 'vitest';
+import { refusedFor } from '../support/refused.ts';
 import { expectSame } from '../support/tolerance.ts';
 import { CAR, COILOVER } from './car.ts';
 import { BAR as bar, CORNER as left } from './roadster.ts';
 
-/** What is refused: code and place of each issue. */
-function codes(run: () => unknown): string[] {
-  try {
-    run();
-  } catch (error) {
-    if (error instanceof InputError) return error.issues.map(({ code, path }) => `${code} ${path}`.trim());
-    throw error;
-  }
-  return [];
-}
-
 describe('what is no axle', () => {
   it('is refused with its place', () => {
     expectSame(
-      codes(() => axle({ left: 3 } as never)),
+      refusedFor(() => axle({ left: 3 } as never)),
       ['notACorner kind'],
     );
     expectSame(
-      codes(() => axle({ left, rigt: left } as never)),
+      refusedFor(() => axle({ left, rigt: left } as never)),
       ['unknownOption rigt'],
     );
     expectSame(
-      codes(() => axle({ left, bar: { ...bar, on: 'lowerArn' } })),
+      refusedFor(() => axle({ left, bar: { ...bar, on: 'lowerArn' } })),
       ['unknownName bar.on'],
     );
     expectSame(
-      codes(() => axle({ left, bar: { ...bar, leverLength: 0, linkMount: [1] } } as never)),
+      refusedFor(() => axle({ left, bar: { ...bar, leverLength: 0, linkMount: [1] } } as never)),
       ['wrongType linkMount', 'outOfRange leverLength'],
     );
     // A drop link that lies across the car cannot turn the lever.
     expectSame(
-      codes(() => axle({ left, bar: { ...bar, leverEnd: [300, 160] } })),
+      refusedFor(() => axle({ left, bar: { ...bar, leverEnd: [300, 160] } })),
       ['leverOverCentre linkMount'],
     );
     expectSame(
-      codes(() => torsionalStiffness({ diameter: 20, length: -1 })),
+      refusedFor(() => torsionalStiffness({ diameter: 20, length: -1 })),
       ['outOfRange length'],
     );
     expectSame(
-      codes(() => torsionalStiffness({ diameter: 20, innerDiameter: 20, length: 800 })),
+      refusedFor(() => torsionalStiffness({ diameter: 20, innerDiameter: 20, length: 800 })),
       ['outOfRange innerDiameter'],
     );
   });
@@ -63,28 +52,28 @@ describe('where an axle can’t be asked', () => {
   it('is refused with its place', () => {
     const whole = axle({ left, bar });
     expectSame(
-      codes(() => sweepAxle(whole, { heave: [], roll: [Number.NaN], along: 'line' } as never)),
+      refusedFor(() => sweepAxle(whole, { heave: [], roll: [Number.NaN], along: 'line' } as never)),
       ['notPlaces heave', 'notPlaces roll', 'unknownChoice along'],
     );
     expectSame(
-      codes(() => sweepAxle(whole, { roll: [31] })),
+      refusedFor(() => sweepAxle(whole, { roll: [31] })),
       ['rollTooLarge roll'],
     );
     expectSame(
-      codes(() => sweepAxle(whole, { heave: [1, 2], roll: [0], along: 'path' })),
+      refusedFor(() => sweepAxle(whole, { heave: [1, 2], roll: [0], along: 'path' })),
       ['pathLengthsDiffer roll'],
     );
     const many = Array.from({ length: 1001 }, (_, k) => k / 1000);
     expectSame(
-      codes(() => sweepAxle(whole, { heave: many, roll: many })),
+      refusedFor(() => sweepAxle(whole, { heave: many, roll: many })),
       ['tooManyPoses'],
     );
     expectSame(
-      codes(() => rollStiffness(whole, { roll: 40, left: { rate: 1, force: Number.NaN } })),
+      refusedFor(() => rollStiffness(whole, { roll: 40, left: { rate: 1, force: Number.NaN } })),
       ['rollTooLarge roll', 'notFinite left.force'],
     );
     expectSame(
-      codes(() => rollStiffness(whole, {} as never)),
+      refusedFor(() => rollStiffness(whole, {} as never)),
       ['notOptions left', 'notFinite left.rate', 'notFinite left.force'],
     );
   });
@@ -96,11 +85,11 @@ describe('what is no car', () => {
 
   it('is refused with all that is wrong', () => {
     expectSame(
-      codes(() => equilibrium(null as never)),
+      refusedFor(() => equilibrium(null as never)),
       ['notOptions'],
     );
     expectSame(
-      codes(() => equilibrium({ sprungCentreOfGravityHeight: 0, wheelbase: -1, frnt: front } as never)),
+      refusedFor(() => equilibrium({ sprungCentreOfGravityHeight: 0, wheelbase: -1, frnt: front } as never)),
       [
         'unknownOption frnt',
         'outOfRange sprungCentreOfGravityHeight',
@@ -126,7 +115,7 @@ describe('what is no car', () => {
       right: { springRate: 40, damper: { extendedLength: 380 }, perchSetting: 3, gasForce: -1 },
     };
     expectSame(
-      codes(() => equilibrium({ front: broken, sprungCentreOfGravityHeight } as never)),
+      refusedFor(() => equilibrium({ front: broken, sprungCentreOfGravityHeight } as never)),
       [
         'notAnAxle front.linkage',
         'missingNumber front.sprungMass',
@@ -147,7 +136,7 @@ describe('what is no car', () => {
   it('is refused where its coilovers do not fit as drawn', () => {
     const damper = { extendedLength: 340, compressedLength: 260 };
     expectSame(
-      codes(() =>
+      refusedFor(() =>
         equilibrium({ front: { ...front, right: { ...COILOVER, damper } }, sprungCentreOfGravityHeight }),
       ),
       ['damperNotAtRide front.right.damper'],
@@ -159,7 +148,7 @@ describe('what is no car', () => {
       coilover: { on: 'lowerArm', mount: [497, 158], chassisMount: [470, -90] },
     });
     expectSame(
-      codes(() =>
+      refusedFor(() =>
         equilibrium({
           front: { ...front, linkage: axle({ left: upside }), left: { springRate: 40 } },
           sprungCentreOfGravityHeight,
@@ -172,7 +161,7 @@ describe('what is no car', () => {
   it('has no loads, turns or poses that cannot be', () => {
     const { wheelbase: _wheelbase, ...short } = CAR;
     expectSame(
-      codes(() =>
+      refusedFor(() =>
         equilibrium(short, {
           lateralAcceleration: 11,
           deceleration: 1,
@@ -191,19 +180,21 @@ describe('what is no car', () => {
     );
     const { rear: _rear, ...single } = CAR;
     expectSame(
-      codes(() => equilibrium(single, { longitudinalTransfer: 300 })),
+      refusedFor(() => equilibrium(single, { longitudinalTransfer: 300 })),
       ['oneAxleOnly longitudinalTransfer'],
     );
     expectSame(
-      codes(() => steadyCornering(CAR, { lateralAccelerations: [0, Number.NaN], lateralSplit: 3 } as never)),
+      refusedFor(() =>
+        steadyCornering(CAR, { lateralAccelerations: [0, Number.NaN], lateralSplit: 3 } as never),
+      ),
       ['unknownChoice lateralSplit', 'notAccelerations lateralAccelerations'],
     );
     expectSame(
-      codes(() => steadyCornering(CAR, null as never)),
+      refusedFor(() => steadyCornering(CAR, null as never)),
       ['notOptions'],
     );
     expectSame(
-      codes(() =>
+      refusedFor(() =>
         perchMoves(CAR, { roll: 31, crossWeight: 2, threadPitch: 0, heave: { front: Number.NaN } }),
       ),
       ['notFinite heave.front', 'rollTooLarge roll', 'outOfRange crossWeight', 'outOfRange threadPitch'],

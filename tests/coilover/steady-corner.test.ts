@@ -4,7 +4,7 @@
  */
 
 import { readFileSync } from 'node:fs';
-import { axle, type CarLoads, equilibrium, readCar, sizeCoilovers, sweepAxle } from 'jounce';
+import { type AxleSizing, axle, type CarLoads, equilibrium, readCar, sizeCoilovers, sweepAxle } from 'jounce';
 import { describe, expect, it } from 'vitest';
 import type { Json } from '../document/support.ts';
 import { expectSame, expectWithin } from '../support/tolerance.ts';
@@ -21,6 +21,24 @@ const INCH = 25.4;
 const POUND_FORCE = 4.4482216152605;
 const MPH = 1.609344;
 
+/** An axle of the example without damper and bump stop, put together by hand. */
+const byHand = ({ axle: name, input, figure, spring }: AxleSizing) => {
+  const gasForce = figure('gasForce').value!;
+  return {
+    linkage: axle({ left: input.corner }),
+    sprungMass: 2 * figure('sprungMass').value!,
+    unsprungMass: figure('unsprungMass').value!,
+    left: {
+      springRate: spring!.rate,
+      // At ride height spring and gas carry the sprung weight, and the stop is free.
+      springForce: (figure('sprungMass').value! * G) / figure('installationRatio').value! - gasForce,
+      gasForce,
+    },
+    tyreRate: (1050 * POUND_FORCE) / INCH,
+    ...(name === 'front' ? { antiRollBarStiffness: input.sizing!.antiRollBarStiffness as number } : {}),
+  };
+};
+
 describe('the steady corner of a car file', () => {
   it('is the equilibrium of the car, put together by hand', () => {
     const sizing = sizedWith();
@@ -28,51 +46,36 @@ describe('the steady corner of a car file', () => {
     expectSame(lateralAcceleration, 0.95);
     expectWithin(speed!, 120 * MPH, 1e-9);
     const downforce = 110 * POUND_FORCE * (120 / 100) ** 2;
-    const axles = sizing.axles.map((sized) => {
-      const { input, figure, damper, spring } = sized;
-      const gasForce = figure('gasForce').value!;
-      // At ride height coilover and gas carry the sprung weight, and the stop is free.
-      const springForce = (figure('sprungMass').value! * G) / figure('installationRatio').value! - gasForce;
-      const { bumpStop } = input.limits;
-      const { height } = bumpStop!;
+    const withDampers = sizing.axles.map((sized) => {
+      const { input, damper } = sized;
+      const { extendedLength, compressedLength } = damper!;
+      const { height } = input.limits.bumpStop!;
       const table = (input.sizing!.bumpStopTable as [number, number][]).map(
         ([at, force]) => [at, force] as const,
       );
-      return {
-        linkage: axle({ left: input.corner }),
-        sprungMass: 2 * figure('sprungMass').value!,
-        unsprungMass: figure('unsprungMass').value!,
-        left: {
-          springRate: spring!.rate,
-          springForce,
-          gasForce,
-          damper: { ...damper! },
-          bumpStop: { height, table },
-        },
-        tyreRate: (1050 * POUND_FORCE) / INCH,
-        ...(sized.axle === 'front'
-          ? { antiRollBarStiffness: input.sizing!.antiRollBarStiffness as number }
-          : {}),
+      const bare = byHand(sized);
+      const left = {
+        ...bare.left,
+        damper: { extendedLength, compressedLength },
+        bumpStop: { height, table },
       };
+      return { ...bare, left };
     });
-    const [front, rear] = axles.map(({ left: { damper, ...left }, ...one }) => {
-      const { extendedLength, compressedLength } = damper;
-      return { ...one, left: { ...left, damper: { extendedLength, compressedLength } } };
-    });
+    const [front, rear] = withDampers;
     const car = { front, rear, sprungCentreOfGravityHeight: 17.5 * INCH };
     for (const lateralSplit of ['proportional', 'equal'] as const) {
-      const byHand = equilibrium(car, {
+      const rest = equilibrium(car, {
         lateralAcceleration,
         lateralSplit,
         downforce: { front: 0.4 * downforce, rear: 0.6 * downforce },
       });
       const found = bySplit[lateralSplit];
-      if (byHand.status !== 'rests' || found.status !== 'rests') throw new Error('no rest');
-      expectWithin(found.roll, byHand.roll, 1e-6);
+      if (rest.status !== 'rests' || found.status !== 'rests') throw new Error('no rest');
+      expectWithin(found.roll, rest.roll, 1e-6);
       for (const name of ['front', 'rear'] as const) {
         for (const side of ['left', 'right'] as const) {
-          expectWithin(found.axles[name]![side].travel, byHand.axles[name]![side].travel, 1e-5);
-          expectWithin(found.axles[name]![side].load.total, byHand.axles[name]![side].load.total, 1e-3);
+          expectWithin(found.axles[name]![side].travel, rest.axles[name]![side].travel, 1e-5);
+          expectWithin(found.axles[name]![side].load.total, rest.axles[name]![side].load.total, 1e-3);
         }
       }
     }
@@ -125,21 +128,7 @@ describe('the steady corner of a car file', () => {
   it('adds to the required travel what each wheel has by its own curve, without stop and damper, the most of both splits', () => {
     const sizing = sizedWith();
     const downforce = 110 * POUND_FORCE * (120 / 100) ** 2;
-    const [front, rear] = sizing.axles.map(({ axle: name, input, figure, spring }) => {
-      const gasForce = figure('gasForce').value!;
-      return {
-        linkage: axle({ left: input.corner }),
-        sprungMass: 2 * figure('sprungMass').value!,
-        unsprungMass: figure('unsprungMass').value!,
-        left: {
-          springRate: spring!.rate,
-          springForce: (figure('sprungMass').value! * G) / figure('installationRatio').value! - gasForce,
-          gasForce,
-        },
-        tyreRate: (1050 * POUND_FORCE) / INCH,
-        ...(name === 'front' ? { antiRollBarStiffness: input.sizing!.antiRollBarStiffness as number } : {}),
-      };
-    });
+    const [front, rear] = sizing.axles.map(byHand);
     const car = { front, rear, sprungCentreOfGravityHeight: 17.5 * INCH };
     const travels = (loads: CarLoads) => {
       const found = equilibrium(car, loads);
