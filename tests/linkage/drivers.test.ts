@@ -1,5 +1,5 @@
 /** Several drivers along one parameter: a two-link arm and a five-bar in closed form, and random linkages against their own bars. */
-import { assert, constantFrom, double, property } from 'fast-check';
+import { assert, constantFrom, double, pre, property } from 'fast-check';
 import {
   type Drawing,
   drive,
@@ -272,11 +272,12 @@ describe('one driver in a list, where the motion is special', () => {
 
 describe('a linkage without some of its bars', () => {
   it('moves as with them when their lengths are held, or driven out and back', () => {
-    let [compared, waved] = [0, 0];
+    let waved = 0;
+    const runs = few(25);
     assert(
       property(linkages, unit, angle, constantFrom(1, 2), ({ drawing }, u, way, count) => {
         const { loose, lengths } = loosened(drawing, count);
-        if (!lengths.every(({ length }) => length.every((name) => name in loose.points))) return;
+        pre(lengths.every(({ length }) => length.every((name) => name in loose.points)));
         const whole = trace(drawing, { driver: { turn: 'crank' } });
         const to = 0.8 * (way < 0 ? -way * Math.max(whole.low.at, -3) : way * Math.min(whole.high.at, 3));
         const crank = { driver: { turn: 'crank' }, to };
@@ -287,7 +288,6 @@ describe('a linkage without some of its bars', () => {
             expectWithin(distance(found[name], wanted[name]), 0, 1e-9 * sizeOf(drawing));
         };
         expectThere(motion.at(u), whole.at(u * to));
-        compared++;
         // The lengths wave by a hundredth and are as drawn at the end.
         const waving = lengths.map((driver): ScheduledDriver => {
           const [a, b] = driver.length.map((name) => drawing.points[name]);
@@ -307,10 +307,9 @@ describe('a linkage without some of its bars', () => {
         expectThere(wave.at(1), whole.at(to));
         waved++;
       }),
-      few(40),
+      runs,
     );
-    expect(compared).toBeGreaterThan(20);
-    expect(waved).toBeGreaterThan(10);
+    expect(waved).toBeGreaterThanOrEqual(runs.numRuns / 2);
   });
 });
 

@@ -2,7 +2,7 @@
  * Three cylinders drive an excavator: its forces by moments about its pins and by cylinders drawn as bars, its poses by the law of
  * cosines and by a general constraint solver; and what drivers do to random linkages by virtual work.
  */
-import { assert, constantFrom, double, property } from 'fast-check';
+import { assert, constantFrom, double, pre, property } from 'fast-check';
 import { drive, linkage, trace } from 'jounce/linkage';
 import { forces, type Load } from 'jounce/statics';
 import { beforeAll, describe, expect, it } from 'vitest';
@@ -166,11 +166,10 @@ describe('the forces of drivers in random linkages', () => {
   const number = double({ min: -1, max: 1, noNaN: true });
 
   it('do the work that the loads do, are those of free bodies, and of bars in their place', () => {
-    let compared = 0;
     assert(
       property(linkages, constantFrom(1, 2), number, number, number, ({ drawing }, count, x, y, moment) => {
         const { loose, lengths: bars, names } = loosened(drawing, count);
-        if (!bars.every(({ length }) => length.every((name) => name in loose.points))) return;
+        pre(bars.every(({ length }) => length.every((name) => name in loose.points)));
         const measures = [{ turn: 'crank' }, ...bars];
         const [moving] = Object.keys(loose.points)
           .filter((name) => !loose.ground.includes(name))
@@ -190,7 +189,7 @@ describe('the forces of drivers in random linkages', () => {
         const rate = (axis: 'x' | 'y') =>
           motion.read(axis === 'x' ? { x: moving } : { y: moving })(0).first ?? 0;
         const works = [x * rate('x'), y * rate('y'), moment, 0.01 * values[0], ...values.slice(1)];
-        const size = works.reduce((sum, work) => sum + Math.abs(work), 0);
+        const size = works.reduce((sum, work) => sum + Math.abs(work), 1);
         expectWithin(
           works.reduce((sum, work) => sum + work, 0),
           0,
@@ -211,11 +210,9 @@ describe('the forces of drivers in random linkages', () => {
           expectWithin(along, values[k + 1], 1e-8 * largest);
           expect(whole.on[name][b]).not.toBeNull();
         });
-        compared++;
       }),
-      few(60),
+      few(30),
     );
-    expect(compared).toBeGreaterThan(15);
   });
 });
 

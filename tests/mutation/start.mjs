@@ -17,11 +17,14 @@ import { campaigns } from './campaigns.mjs';
 
 /** @param {Campaign} campaign */
 function filesOf({ code, but = [] }) {
-  if (code.endsWith('.ts')) return [code];
-  return readdirSync(code, { recursive: true, encoding: 'utf8' })
-    .filter((file) => file.endsWith('.ts') && !but.includes(file))
-    .map((file) => `${code}/${file}`)
-    .sort();
+  return code.flatMap((one) =>
+    one.endsWith('.ts')
+      ? [one]
+      : readdirSync(one, { recursive: true, encoding: 'utf8' })
+          .filter((file) => file.endsWith('.ts') && !but.includes(file))
+          .map((file) => `${one}/${file}`)
+          .sort(),
+  );
 }
 
 /** The lines of every so many-th declaration of some files, from one of them on. */
