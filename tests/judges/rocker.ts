@@ -88,7 +88,7 @@ export interface RockerCorner {
   inLine(side: 'bump' | 'droop'): number | null;
 }
 
-/** Looks for rod and rocker in line on the way to the arms' end. */
+/** Looks for rod and rocker in line on the way to the arms' end, which lie closer towards it: there travel stands still and the arms turn on. */
 const LOOKS = 400;
 
 export function rockerCorner(input: RockerInput): RockerCorner {
@@ -189,8 +189,8 @@ export function rockerCorner(input: RockerInput): RockerCorner {
       const end = arms.deadPoints()[side].travel;
       const reach = (travel: number) => stateAt(travel)?.H ?? Number.NaN;
       for (let k = 1; k <= LOOKS; k++) {
-        if (!(reach((end * k) / LOOKS) <= 0)) continue;
-        let [from, to] = [(end * (k - 1)) / LOOKS, (end * k) / LOOKS];
+        let [from, to] = [k - 1, k].map((look) => end * (1 - (1 - look / LOOKS) ** 2));
+        if (!(reach(to) <= 0)) continue;
         for (;;) {
           const middle = (from + to) / 2;
           if (middle === from || middle === to) return middle;
