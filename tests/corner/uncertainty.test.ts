@@ -187,6 +187,13 @@ describe('bands', () => {
         [0.4, 1],
       ]),
     ).toEqual(['matrix[0][1]: not the same as matrix[1][0]']);
+    // By a billionth of sqrt(4 * 9) two entries may differ, whatever their own size and sign.
+    const between = (other: number) => [
+      [4, -1],
+      [other, 9],
+    ];
+    expect(of(between(-1 - 7e-9))).toEqual(['matrix[0][1]: not the same as matrix[1][0]']);
+    uncertaintyBands(corner, { coordinates: ['lowerInnerY', 'lowerInnerZ'], matrix: between(-1 - 5e-9) });
     // Of any two |c_ij| <= sqrt(c_ii c_jj).
     expect(
       of([

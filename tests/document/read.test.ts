@@ -202,6 +202,43 @@ describe('a car file with mistakes', () => {
     );
   });
 
+  it('is told which figures of what was ordered contradict each other, at their place in a car and in a corner', () => {
+    const spoil = (front: Json) => {
+      front.ordered = {
+        damper: { extendedLength: 11, compressedLength: 14.75 },
+        spring: { rate: 200, freeLength: 8, solidLength: 8 },
+        bumpStop: {
+          height: 2,
+          table: [
+            [0.1, 10],
+            [0.1, 20],
+          ],
+        },
+        valving: { compressionDamping: 2 },
+      };
+    };
+    const paths = (error: { issues: readonly { code: string; path: string }[] }, under: string) =>
+      error.issues
+        .filter(({ code }) => /^(lengthsExchanged|tableNotRising|dampingMissing)$/.test(code))
+        .map(({ path }) => path.replace(under, ''));
+    const expected = [
+      'ordered.damper.compressedLength',
+      'ordered.spring.solidLength',
+      'ordered.bumpStop.table[1]',
+      'ordered.valving.reboundDamping',
+    ];
+    const inCar = errorOf(() => readCar(frontWith(spoil)));
+    expect(paths(inCar, 'corners.front.')).toEqual(expected);
+    const front = { units: 'imperial', ...JSON.parse(roadsterText()).corners.front };
+    spoil(front);
+    expect(
+      paths(
+        errorOf(() => readCorner(front)),
+        '',
+      ),
+    ).toEqual(expected);
+  });
+
   it('is told what is missing, down to the last number', () => {
     const optional = new Set(
       '$schema units name notes kind rear foreAftOffset limits sprungMass damper bumpStop tyre arch chassisLowPoints ballJoints bearings required donor bump droop stroke bar thirdSpring rollSpring preload housingAxis studAxis lowerOuter upperOuter mount chassis'.split(
