@@ -328,6 +328,37 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
       );
     });
 
+    it('has just its columns, by its own travel, whatever was swept before', () => {
+      fc.assert(
+        fc.property(kind.inputs, (input) => {
+          const corner = kind.corner(input);
+          const choices = [
+            undefined,
+            ['shockLength'],
+            ['shockLength', 'camber'],
+            ['camber'],
+            undefined,
+            ['shockLength', 'halfTrackChange'],
+          ];
+          for (const columns of choices) {
+            for (const travelReference of ['contactPatch', 'wheelCentre'] as const) {
+              const options = { bump: 10, droop: 10, step: 5, travelReference };
+              const swept: Sweep = sweep(corner, {
+                ...options,
+                ...(columns === undefined ? {} : { columns }),
+              });
+              const alone: Sweep = sweep(kind.corner(structuredClone(input)), options);
+              const names =
+                columns === undefined ? alone.info.map(({ name }) => name) : ['travel', ...columns];
+              expect(swept.info.map(({ name }) => name)).toEqual(names);
+              for (const name of names) expect(swept.columns[name]).toEqual(alone.columns[name]);
+            }
+          }
+        }),
+        runs(kind, 10),
+      );
+    });
+
     it('over a part of the range agrees with one over more', () => {
       fc.assert(
         fc.property(
