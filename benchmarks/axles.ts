@@ -54,8 +54,6 @@ function axleLine(mark: string, how: string, left: Corner, right: Corner): Line 
     ratio: (ours, rival) => ours / rival,
     bar: { atMost: 1.5 },
     poses: POSES,
-    limit:
-      'no single part. The wheels stand at no even travels, so that each has its root, and the angles of its lever and link; 28 arrays are made, and collected',
   };
 }
 

@@ -205,7 +205,7 @@ function placesOf(axle: AxleLinkage, alone: Readonly<Record<Side, Limits>>) {
 }
 
 /** Heave as far as which the third spring is looked at, mm. */
-const FARTHEST = 200;
+const FARTHEST = 250;
 /** Places at which its length is looked for over the heave. */
 const LOOKS = 32;
 

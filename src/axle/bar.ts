@@ -19,8 +19,8 @@ import { parse } from '../document/parse.ts';
 import { roundBarStiffness } from '../document/round-bar.ts';
 import { refuse } from '../errors/file.ts';
 import type { Point } from '../linkage/drawing.ts';
-import type { LeverAngle } from './lever-angle.ts';
-import { planeLeverAngle, planeLeverEnd } from './plane-lever.ts';
+import type { LeverAngles } from './lever-angle.ts';
+import { planeLeverEnd, readPlaneLeverAngles } from './plane-lever.ts';
 
 /** An end of an anti-roll bar, at design ride height; y is outboard. */
 export interface BarEnd {
@@ -91,63 +91,75 @@ export function leverEndAt(lever: Lever, angle: number): Point {
 }
 
 /**
- * The lever's angle for a place of the drop link's end, whose y and z stand in `m` at these places, each with its derivatives by travel at
- * `first` and `second` behind it. False where the link does not reach or the lever is over its centre.
+ * The lever's angles for places of the drop link's end, whose y and z stand in `m` from these places on, a row each, with their derivatives
+ * by travel at `first` and `second` behind them.
  */
-export function leverAngle(
+export function readLeverAngles(
   lever: Lever,
-  m: ArrayLike<number>,
+  m: Float64Array,
   y: number,
   z: number,
   first: number,
   second: number,
-  into: LeverAngle,
-): boolean {
+  rows: number,
+  into: LeverAngles,
+): void {
   const { axis, leverEnd, linkMount, side } = lever;
-  if (axis === null) return levelLeverAngle(lever, m, y, z, first, second, into);
-  if (!planeLeverAngle({ axis, leverEnd, linkMount }, m, y, z, first, second, into)) return false;
-  if (side > 0) return true;
+  if (axis === null) {
+    readLevelLeverAngles(lever, m, y, z, first, second, rows, into);
+    return;
+  }
+  readPlaneLeverAngles({ axis, leverEnd, linkMount }, m, y, z, first, second, rows, into);
+  if (side > 0) return;
   // Outboard on the right is to the right.
-  into.angle = 0 - into.angle;
-  into.first = 0 - into.first;
-  into.second = 0 - into.second;
-  return true;
+  for (const values of [into.angle, into.first, into.second])
+    for (let row = 0; row < rows; row++) values[row] = 0 - values[row];
 }
 
 /** The same of a bar across the car. */
-function levelLeverAngle(
+function readLevelLeverAngles(
   { leverEnd, linkMount, leverLength: l }: Lever,
-  m: ArrayLike<number>,
+  m: Float64Array,
   y: number,
   z: number,
   first: number,
   second: number,
-  into: LeverAngle,
-): boolean {
-  const across = m[y] - leverEnd[0];
-  const up = m[z] - leverEnd[1];
-  const v = linkMount[0] - leverEnd[0];
-  const u = linkMount[1] - leverEnd[1];
-  // Squares of the link's ends as differences: as drawn C is l to the bit.
-  const c = l + ((across - v) * (across + v) + (up - u) * (up + u)) / (2 * l);
-  const reach = up * up + l * l;
-  const square = reach - c * c;
-  if (!(square > OVER_CENTRE * OVER_CENTRE * (u * u + v * v))) return false;
-  const r = u < 0 ? Math.sqrt(square) : -Math.sqrt(square);
-  const sin = (up * c + l * r) / reach;
-  const cos = (l * c - up * r) / reach;
-  // The second way goes on past half a turn.
-  into.angle = cos > 0 ? Math.atan(sin / cos) : Math.atan2(up, l) + Math.atan2(r, c);
-  const y1 = m[y + first];
-  const z1 = m[z + first];
-  const rate = -(across * y1 + (up - l * sin) * z1) / (l * r);
-  const mixed = -z1 * l * cos;
-  const byTravel = y1 * y1 + across * m[y + second] + z1 * z1 + (up - l * sin) * m[z + second];
-  // F_aa = 2 l (l cos a + u sin a) = 2 l C.
-  into.first = rate;
-  into.second = -(byTravel + 2 * mixed * rate + l * c * rate * rate) / (l * r);
-  into.y = leverEnd[0];
-  into.z = leverEnd[1] + l * sin;
-  into.arm = l * cos;
-  return true;
+  rows: number,
+  into: LeverAngles,
+): void {
+  const { angle, first: rates, second: bends, y: endY, z: endZ, arm } = into;
+  const [ey, ez] = leverEnd;
+  const v = linkMount[0] - ey;
+  const u = linkMount[1] - ez;
+  const least = OVER_CENTRE * OVER_CENTRE * (u * u + v * v);
+  const sign = u < 0 ? 1 : -1;
+  for (let row = 0; row < rows; row++) {
+    const across = m[y + row] - ey;
+    const up = m[z + row] - ez;
+    // Squares of the link's ends as differences: as drawn C is l to the bit.
+    const c = l + ((across - v) * (across + v) + (up - u) * (up + u)) / (2 * l);
+    const reach = up * up + l * l;
+    const square = reach - c * c;
+    if (!(square > least)) {
+      angle[row] = Number.NaN;
+      continue;
+    }
+    const r = sign * Math.sqrt(square);
+    const sin = (up * c + l * r) / reach;
+    const cos = (l * c - up * r) / reach;
+    // The second way goes on past half a turn.
+    angle[row] = cos > 0 ? Math.atan(sin / cos) : Math.atan2(up, l) + Math.atan2(r, c);
+    const y1 = m[y + first + row];
+    const z1 = m[z + first + row];
+    const perTurn = 1 / (l * r);
+    const rate = -(across * y1 + (up - l * sin) * z1) * perTurn;
+    const mixed = -z1 * l * cos;
+    const byTravel = y1 * y1 + across * m[y + second + row] + z1 * z1 + (up - l * sin) * m[z + second + row];
+    // F_aa = 2 l (l cos a + u sin a) = 2 l C.
+    rates[row] = rate;
+    bends[row] = -(byTravel + 2 * mixed * rate + l * c * rate * rate) * perTurn;
+    endY[row] = ey;
+    endZ[row] = ez + l * sin;
+    arm[row] = l * cos;
+  }
 }

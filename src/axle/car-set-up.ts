@@ -23,7 +23,7 @@ import { noWheelAt, readWheelAt, type WheelAt, type WheelReader, wheelReader } f
 import { layWheels, READ, readAlong } from './wheel-curve.ts';
 
 /** Heave, mm, as far as which the wheels are laid: no car has so much travel. */
-const FARTHEST = 200;
+const FARTHEST = 250;
 /** Places at which a length is looked for along the travel. */
 const LOOKS = 64;
 

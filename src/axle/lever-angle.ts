@@ -1,19 +1,24 @@
 /**
- * A lever's angle, radians, with its derivatives by the wheel's travel: from level, end up positive; of a bar along the car from design
- * ride height, counter-clockwise with y to the left.
+ * Angles of a lever, radians, at rows of readings, with their derivatives by the wheel's travel: from level, end up positive; of a bar along
+ * the car from design ride height, counter-clockwise with y to the left. NaN where the link does not reach or the lever is over its centre.
  */
-export interface LeverAngle {
-  angle: number;
-  first: number;
-  second: number;
+export interface LeverAngles {
+  readonly angle: Float64Array;
+  readonly first: Float64Array;
+  readonly second: Float64Array;
   /** The end of the lever there, y outboard, mm. */
-  y: number;
-  z: number;
+  readonly y: Float64Array;
+  readonly z: Float64Array;
   /** Travel of that end per turn, mm: of a bar across the car up alone. */
-  arm: number;
+  readonly arm: Float64Array;
 }
 
-/** To be read into. */
-export function noLeverAngle(): LeverAngle {
-  return { angle: 0, first: 0, second: 0, y: 0, z: 0, arm: 0 };
+/** So many, to be read into. */
+export function leverAngles(rows: number): LeverAngles {
+  const { buffer } = new Float64Array(6 * rows);
+  const [angle, first, second, y, z, arm] = Array.from(
+    { length: 6 },
+    (_, k) => new Float64Array(buffer, k * rows * Float64Array.BYTES_PER_ELEMENT, rows),
+  );
+  return { angle, first, second, y, z, arm };
 }

@@ -11,7 +11,7 @@
 
 import { OVER_CENTRE } from '../document/axle-findings.ts';
 import type { Point } from '../linkage/drawing.ts';
-import type { LeverAngle } from './lever-angle.ts';
+import type { LeverAngles } from './lever-angle.ts';
 
 /** A lever in the plane of the axle, as drawn. */
 export interface PlaneLever {
@@ -20,42 +20,48 @@ export interface PlaneLever {
   readonly leverEnd: Point;
 }
 
-/**
- * The turn of such a lever from where it is drawn, counter-clockwise in (y, z), for a place of the drop link's end as in `leverAngle`. False
- * where the link does not reach or the lever is over its centre.
- */
-export function planeLeverAngle(
+/** The turns of such a lever from where it is drawn, counter-clockwise in (y, z), as `readLeverAngles`. */
+export function readPlaneLeverAngles(
   { axis, linkMount, leverEnd }: PlaneLever,
-  m: ArrayLike<number>,
+  m: Float64Array,
   y: number,
   z: number,
   first: number,
   second: number,
-  into: LeverAngle,
-): boolean {
+  rows: number,
+  into: LeverAngles,
+): void {
   const [ey0, ez0] = [leverEnd[0] - axis[0], leverEnd[1] - axis[1]];
   const [vy0, vz0] = [linkMount[0] - axis[0], linkMount[1] - axis[1]];
-  const [vy, vz] = [m[y] - axis[0], m[z] - axis[1]];
   const lever = ey0 * ey0 + ez0 * ez0;
-  const square = vy * vy + vz * vz;
-  // Squares as differences: as drawn K is v.e to the bit.
-  const k = vy0 * ey0 + vz0 * ez0 + 0.5 * ((vy - vy0) * (vy + vy0) + (vz - vz0) * (vz + vz0));
-  const rest = lever * square - k * k;
-  if (!(rest > OVER_CENTRE * OVER_CENTRE * lever * square)) return false;
-  const s = vy0 * ez0 - vz0 * ey0 < 0 ? -Math.sqrt(rest) : Math.sqrt(rest);
-  const ey = (k * vy - s * vz) / square;
-  const ez = (k * vz + s * vy) / square;
-  const [dy, dz, ddy, ddz] = [m[y + first], m[z + first], m[y + second], m[z + second]];
-  const rate = -((vy - ey) * dy + (vz - ez) * dz) / s;
-  const mixed = ey * dz - ez * dy;
-  const byTravel = dy * dy + dz * dz + (vy - ey) * ddy + (vz - ez) * ddz;
-  into.angle = Math.atan2(ey0 * ez - ez0 * ey, ey0 * ey + ez0 * ez);
-  into.first = rate;
-  into.second = -(byTravel - 2 * rate * mixed + rate * rate * k) / s;
-  into.y = axis[0] + ey;
-  into.z = axis[1] + ez;
-  into.arm = Math.sqrt(lever);
-  return true;
+  const length = Math.sqrt(lever);
+  const sign = vy0 * ez0 - vz0 * ey0 < 0 ? -1 : 1;
+  for (let row = 0; row < rows; row++) {
+    const vy = m[y + row] - axis[0];
+    const vz = m[z + row] - axis[1];
+    const square = vy * vy + vz * vz;
+    // Squares as differences: as drawn K is v.e to the bit.
+    const k = vy0 * ey0 + vz0 * ez0 + 0.5 * ((vy - vy0) * (vy + vy0) + (vz - vz0) * (vz + vz0));
+    const rest = lever * square - k * k;
+    if (!(rest > OVER_CENTRE * OVER_CENTRE * lever * square)) {
+      into.angle[row] = Number.NaN;
+      continue;
+    }
+    const s = sign * Math.sqrt(rest);
+    const ey = (k * vy - s * vz) / square;
+    const ez = (k * vz + s * vy) / square;
+    const dy = m[y + first + row];
+    const dz = m[z + first + row];
+    const rate = -((vy - ey) * dy + (vz - ez) * dz) / s;
+    const mixed = ey * dz - ez * dy;
+    const byTravel = dy * dy + dz * dz + (vy - ey) * m[y + second + row] + (vz - ez) * m[z + second + row];
+    into.angle[row] = Math.atan2(ey0 * ez - ez0 * ey, ey0 * ey + ez0 * ez);
+    into.first[row] = rate;
+    into.second[row] = -(byTravel - 2 * rate * mixed + rate * rate * k) / s;
+    into.y[row] = axis[0] + ey;
+    into.z[row] = axis[1] + ez;
+    into.arm[row] = length;
+  }
 }
 
 /** Where the end of the lever is at such a turn. */

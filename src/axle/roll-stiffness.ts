@@ -25,10 +25,10 @@ import {
   couplingsOf,
   onWheel,
 } from './coupling.ts';
-import { noLeverAngle } from './lever-angle.ts';
+import { leverAngles } from './lever-angle.ts';
 import { MOST_ROLL } from './sweep-axle.ts';
 import { noEnds, takeEnds } from './wheel-at.ts';
-import { layWheels, leverThere, READ, readAlong, travelsAt, type WheelCurve } from './wheel-curve.ts';
+import { layWheels, leversThere, READ, readAlong, travelsAt, type WheelCurve } from './wheel-curve.ts';
 
 /** The spring of a wheel in a pose. */
 export interface WheelSpring {
@@ -115,7 +115,9 @@ export function rollStiffness(axle: AxleLinkage, options: RollStiffnessOptions):
 function there(axle: AxleLinkage, options: RollStiffnessOptions): Derivatives | null {
   const { heave, roll, springs } = checked(options);
   const angle = roll / DEGREES;
-  const [left, right] = layWheels(axle, heave, angle).map((curve) => stateOf(curve, heave, angle));
+  const [left, right] = layWheels(axle, Math.abs(heave), Math.abs(angle)).map((curve) =>
+    stateOf(curve, heave, angle),
+  );
   if (left === null || right === null) return null;
   return derivativesOf(coupledBy(couplingsOf(axle), left, right), [left, right], angle, springs);
 }
@@ -243,8 +245,8 @@ function stateOf(curve: WheelCurve, heave: number, angle: number): WheelState | 
   readAlong(curve.all, curve.drawn, Float64Array.of(travel), (m, row) => {
     const of = (measure: number) =>
       [0, FIRST, SECOND].map((at) => m[measure * READING + row + at]) as [number, number, number];
-    const lever = noLeverAngle();
-    leverThere(curve, m, row, lever);
+    const lever = leverAngles(1);
+    leversThere(curve, m, 1, lever);
     const ends = noEnds();
     takeEnds(m, row, curve.ends, ends);
     state = {
@@ -252,7 +254,7 @@ function stateOf(curve: WheelCurve, heave: number, angle: number): WheelState | 
       travel,
       y: of(READ.halfTrack),
       shock: of(READ.shock),
-      lever: [lever.angle, lever.first, lever.second],
+      lever: [lever.angle[0], lever.first[0], lever.second[0]],
       ...ends,
     };
   });

@@ -12,22 +12,22 @@
 import type { ColumnInfo } from '../corner/columns.ts';
 import { fault, show, unknownOptions } from '../diagnostic.ts';
 import { refuse } from '../errors/axle.ts';
-import { READING, type Sink } from '../linkage/reader.ts';
+import { BLOCK, READING, type Sink } from '../linkage/reader.ts';
 import { DEGREES } from '../units.ts';
 import type { AxleLinkage } from './axle.ts';
 import { lengthAcross, type SpringEnd } from './cross-spring.ts';
-import { noLeverAngle } from './lever-angle.ts';
+import { type LeverAngles, leverAngles } from './lever-angle.ts';
 import { noEnds } from './wheel-at.ts';
 import {
+  isDead,
   layWheels,
-  leverThere,
+  leversThere,
   READ,
   readBlocks,
   startsAt,
   travelsAt,
   type WheelCurve,
   type WheelEnd,
-  within,
 } from './wheel-curve.ts';
 
 /** Which poses of an axle; all optional. */
@@ -130,7 +130,7 @@ const ROLLS = [-3, -2, -1, 0, 1, 2, 3];
 /** Degrees: no car rolls farther on its wheels. */
 export const MOST_ROLL = 30;
 const MOST_POSES = 1_000_000;
-/** mm: the most that a wheel by the table may miss its place. */
+/** mm: the most that a wheel by the table may miss the ground. */
 const MISSED = 1e-12;
 /** Two lines whose slopes differ less than this meet nowhere. */
 const PARALLEL = 1e-12;
@@ -361,13 +361,13 @@ interface WheelAt {
   readonly leverRate: Float64Array;
   /** Ends of the springs between both wheels: y, its rate by travel, z and its rate; empty without. */
   readonly ends: Readonly<Record<SpringName, readonly Float64Array[]>>;
-  /** How far it is off its place at most, mm. */
+  /** How far it is off the ground at most, mm; infinite where it stands at a dead point. */
   readonly missed: number;
 }
 
 /** Reads a wheel at its travels. */
 function readWheel(curve: WheelCurve, travel: Float64Array, { heave, roll, sin, cos, tan }: Poses): WheelAt {
-  const { side, model, lever: arm, end, ends: places } = curve;
+  const { side, model, lever: arm, ends: places } = curve;
   const rows = travel.length;
   const [byHeave, byRoll, length, ratio, slope, camber, camberByHeave, camberByRoll, patchY, ...barred] =
     arrays(arm === null ? 9 : 12, rows);
@@ -389,6 +389,7 @@ function readWheel(curve: WheelCurve, travel: Float64Array, { heave, roll, sin, 
     put(place, as(y), as(yRate), false);
     put(place + 1, as(z), as(zRate), false);
   }
+  const there = arm === null ? null : leverAngles(BLOCK);
   let missed = 0;
   readBlocks(curve.all, curve.drawn, travel, sinks, (m, read, first) => {
     for (let k = first; k < first + read; k++) {
@@ -396,7 +397,7 @@ function readWheel(curve: WheelCurve, travel: Float64Array, { heave, roll, sin, 
       const y = halfTrack[k];
       const lean = side * tan[k];
       const heaved = 1 / (1 + lean * scrub[k]);
-      const off = Math.abs(within(end, z + (heave[k] - z - lean * y) * heaved) - z);
+      const off = isDead(curve, z) ? Number.POSITIVE_INFINITY : Math.abs(heave[k] - z - lean * y);
       if (off > missed) missed = off;
       // 1 / cos^2 p = 1 + tan^2 p.
       const rolled = (-side * y * heaved * (1 + lean * lean)) / DEGREES;
@@ -408,7 +409,7 @@ function readWheel(curve: WheelCurve, travel: Float64Array, { heave, roll, sin, 
       camberByRoll[k] = turned * rolled - side;
       patchY[k] = side * y * cos[k] - z * sin[k];
     }
-    if (arm !== null) readLevers(curve, m, read, first, [lever, leverRate, ...barred]);
+    if (there !== null) readLevers(curve, m, read, first, there, [lever, leverRate, ...barred]);
   });
   const columns = {
     Travel: travel,
@@ -461,19 +462,22 @@ function readLevers(
   m: Float64Array,
   rows: number,
   first: number,
+  there: LeverAngles,
   [lever, leverRate, leverAngle, barRatio, linkAngle]: readonly Float64Array[],
 ): void {
   const link = (curve.ends.bar ?? 0) * READING;
-  const there = noLeverAngle();
+  leversThere(curve, m, rows, there);
   for (let row = 0; row < rows; row++) {
-    if (!leverThere(curve, m, row, there)) continue;
+    const angle = there.angle[row];
+    if (Number.isNaN(angle)) continue;
     const k = first + row;
-    lever[k] = there.angle;
-    leverRate[k] = there.first;
-    leverAngle[k] = there.angle * DEGREES;
-    barRatio[k] = there.arm * there.first;
-    const up = there.z - m[link + READING + row];
-    const out = there.y - m[link + row];
+    const rate = there.first[row];
+    lever[k] = angle;
+    leverRate[k] = rate;
+    leverAngle[k] = angle * DEGREES;
+    barRatio[k] = there.arm[row] * rate;
+    const up = there.z[row] - m[link + READING + row];
+    const out = there.y[row] - m[link + row];
     // From vertical, whichever end is the upper one.
     linkAngle[k] = up === 0 ? 0 : Math.atan(out / up) * DEGREES;
   }

@@ -5,8 +5,8 @@ import { FIRST, READING, type Reader, reader, readRows, SECOND } from '../linkag
 import type { CoupledWheel } from './coupling.ts';
 import type { SpringEnd } from './cross-spring.ts';
 import type { Jet } from './jet.ts';
-import { noLeverAngle } from './lever-angle.ts';
-import { type CouplingPlaces, leverThere, READ, type WheelCurve } from './wheel-curve.ts';
+import { leverAngles } from './lever-angle.ts';
+import { type CouplingPlaces, leversThere, READ, type WheelCurve } from './wheel-curve.ts';
 
 /** A wheel at a travel, mm and radians; y is outboard. */
 export interface WheelAt extends CoupledWheel {
@@ -81,7 +81,7 @@ export function noEnds(): Pick<CoupledWheel, 'thirdSpring' | 'rollSpring'> {
 }
 
 const driver = new Float64Array(1);
-const lever = noLeverAngle();
+const lever = leverAngles(1);
 
 /** Reads a wheel at a travel, kept between its ends. */
 export function readWheelAt(
@@ -101,10 +101,11 @@ export function readWheelAt(
   take(m, centre, into.centreY);
   take(m, centre + 1, into.centreZ);
   into.centreZ[0] -= curve.drawn;
-  const hasLever = leverThere(curve, m, 0, lever);
-  into.lever[0] = hasLever ? lever.angle : z;
-  into.lever[1] = hasLever ? lever.first : 1;
-  into.lever[2] = hasLever ? lever.second : 0;
+  leversThere(curve, m, 1, lever);
+  const hasLever = curve.lever !== null && !Number.isNaN(lever.angle[0]);
+  into.lever[0] = hasLever ? lever.angle[0] : z;
+  into.lever[1] = hasLever ? lever.first[0] : 1;
+  into.lever[2] = hasLever ? lever.second[0] : 0;
   takeEnds(m, 0, curve.ends, into);
 }
 

@@ -12,11 +12,20 @@ import { driverOf, laySweep } from '../corner/sweep.ts';
 import { frozenCopy } from '../linkage/freeze.ts';
 import { type BoundMeasure, bindMeasure, type Measure } from '../linkage/measure.ts';
 import type { MotionStatus } from '../linkage/path.ts';
-import { FIRST, READING, type Reader, reader, readRows, SECOND, type Sinks } from '../linkage/reader.ts';
+import {
+  BLOCK,
+  FIRST,
+  READING,
+  type Reader,
+  reader,
+  readRows,
+  SECOND,
+  type Sinks,
+} from '../linkage/reader.ts';
 import { type AxleLinkage, endsOn } from './axle.ts';
-import { type Lever, leverAngle, leverOn } from './bar.ts';
+import { type Lever, leverOn, readLeverAngles } from './bar.ts';
 import type { CouplingName } from './coupling.ts';
-import { type LeverAngle, noLeverAngle } from './lever-angle.ts';
+import { type LeverAngles, leverAngles } from './lever-angle.ts';
 
 /** Where a wheel's travel ends, mm, and how; `leverOverCentre` where the bar lets it go no farther. */
 export interface WheelEnd {
@@ -49,7 +58,7 @@ export type CouplingPlaces = { readonly [Name in CouplingName]?: number };
 /** The half-track at even distances of travel, and between them. */
 interface Table {
   readonly from: number;
-  readonly step: number;
+  readonly perStep: number;
   readonly y: Float64Array;
   /** Six for each part, by the share of it from its lower end. */
   readonly coefficients: Float64Array;
@@ -64,22 +73,40 @@ const pointOf = (name: CouplingName) => `${name}End`;
 /** Share of a part to which is found where the lever comes over its centre. */
 const CLOSE = 1e-9;
 
-/** How much farther than a half-track that stays as drawn says a wheel may have to go, and how many mm. */
-const FARTHER = 1.25;
+/** How much farther than a half-track that stays as drawn says a wheel is laid, and how many mm; where that falls short, so many times as far, so often. */
+const FARTHER = 1.05;
 const SPARE = 10;
+const LONGER = 1.1;
+const AGAIN = 8;
 
 /** Both wheels, the left one first, as far as heave (mm) and roll (radians) of these sizes may take them. */
 export function layWheels(axle: AxleLinkage, heave: number, roll: number): WheelCurve[] {
   const { left, right, bar } = axle;
+  const tan = Math.tan(roll);
   const laid = (corner: Corner, side: 1 | -1) => {
     const model = modelOf(corner);
     const [halfTrack] = model.drawing.points[model.contactPatch];
-    const reach = SPARE + FARTHER * (Math.abs(heave) + halfTrack * Math.tan(Math.abs(roll)));
     const lever = bar === null ? null : leverOn(bar, side);
-    return layWheel(model, side, lever, endsOn(axle, side > 0 ? 'left' : 'right'), reach);
+    const ends = endsOn(axle, side > 0 ? 'left' : 'right');
+    const lay = (reach: number) => layWheel(model, side, lever, ends, reach);
+    let reach = SPARE + FARTHER * (heave + halfTrack * tan);
+    let curve = lay(reach);
+    for (let k = 0; k < AGAIN && fallsShort(curve, heave, tan); k++) {
+      reach *= LONGER;
+      curve = lay(reach);
+    }
+    return curve;
   };
   const first = laid(left, 1);
   return [first, right === left && isAlike(axle) ? { ...first, side: -1 } : laid(right, -1)];
+}
+
+/** Whether such heaves and rolls take the wheel beyond an end to which it was only laid. */
+function fallsShort({ end: { droop, bump }, table: { y } }: WheelCurve, heave: number, tan: number): boolean {
+  return (
+    (bump.status === 'reached' && bump.travel < heave + y[PARTS] * tan) ||
+    (droop.status === 'reached' && droop.travel > -heave - y[0] * tan)
+  );
 }
 
 /** Whether the right-hand ends of what is between both wheels are the mirror images of the left ones. */
@@ -118,7 +145,8 @@ function layWheel(
     measures.push(bound({ x: pointOf(name) }), bound({ y: pointOf(name) }));
   }
   // Readers of one linkage share their room: each is read from before the next is read.
-  const laid = { side, model, drawn, lever, ends, halfTrack: reader(path, [y]), all: reader(path, measures) };
+  const read = (bound: readonly BoundMeasure[]) => reader(path, bound, undefined, true);
+  const laid = { side, model, drawn, lever, ends, halfTrack: read([y]), all: read(measures) };
   const reached = lever === null ? end : withinLever(laid, lever, end);
   return { ...laid, end: reached, table: tableOf(laid, reached) };
 }
@@ -159,7 +187,8 @@ function even(
   parts: number,
 ): { from: number; step: number; travel: Float64Array } {
   const step = (bump.travel - droop.travel) / parts;
-  const travel = Float64Array.from({ length: parts + 1 }, (_, k) => droop.travel + k * step);
+  const travel = new Float64Array(parts + 1);
+  for (let k = 0; k < parts; k++) travel[k] = droop.travel + k * step;
   travel[parts] = bump.travel;
   return { from: droop.travel, step, travel };
 }
@@ -185,19 +214,15 @@ function tableOf(curve: Laid, ends: WheelCurve['end']): Table {
     const rise = y[k + 1] - y[k];
     const [d, e] = [slope[k], slope[k + 1]];
     const [b, c] = [bend[k] / 2, bend[k + 1] / 2];
-    coefficients.set(
-      [
-        y[k],
-        d,
-        b,
-        10 * rise - 6 * d - 4 * e - 3 * b + c,
-        -15 * rise + 8 * d + 7 * e + 3 * b - 2 * c,
-        6 * rise - 3 * d - 3 * e - b + c,
-      ],
-      6 * k,
-    );
+    const i = 6 * k;
+    coefficients[i] = y[k];
+    coefficients[i + 1] = d;
+    coefficients[i + 2] = b;
+    coefficients[i + 3] = 10 * rise - 6 * d - 4 * e - 3 * b + c;
+    coefficients[i + 4] = -15 * rise + 8 * d + 7 * e + 3 * b - 2 * c;
+    coefficients[i + 5] = 6 * rise - 3 * d - 3 * e - b + c;
   }
-  return { from, step, y, coefficients };
+  return { from, perStep: 1 / step, y, coefficients };
 }
 
 /** The ends brought in to where the lever comes over its centre. */
@@ -224,21 +249,24 @@ function withinLever(curve: Laid, lever: Lever, ends: Ends): Ends {
 /** Whether the lever has an angle, at each of these travels. */
 function leversFree({ all, drawn, ends }: Laid, lever: Lever, travel: Float64Array): boolean[] {
   const free: boolean[] = [];
-  const there = noLeverAngle();
-  readAlong(all, drawn, travel, (m, row) => free.push(leverOf(lever, ends, m, row, there)));
+  const there = leverAngles(Math.min(BLOCK, travel.length));
+  readBlocks(all, drawn, travel, [], (m, rows) => {
+    readLevers(lever, ends, m, rows, there);
+    for (let row = 0; row < rows; row++) free.push(!Number.isNaN(there.angle[row]));
+  });
   return free;
 }
 
-/** The lever's angle as the readings have it; false where there is none. */
-function leverOf(
+/** The lever's angles in the first rows of the readings. */
+function readLevers(
   lever: Lever,
   ends: CouplingPlaces,
   m: Float64Array,
-  row: number,
-  into: LeverAngle,
-): boolean {
-  const y = (ends.bar ?? 0) * READING + row;
-  return leverAngle(lever, m, y, y + READING, FIRST, SECOND, into);
+  rows: number,
+  into: LeverAngles,
+): void {
+  const y = (ends.bar ?? 0) * READING;
+  readLeverAngles(lever, m, y, y + READING, FIRST, SECOND, rows, into);
 }
 
 /** Reads along travels: `take` is given the readings, the row there, and which of the travels it is. */
@@ -269,28 +297,33 @@ export function readBlocks(
   }
 }
 
-/** The lever's angle where these are the readings; false without a bar. */
-export function leverThere(
-  { lever, ends }: WheelCurve,
+/** The lever's angles in the first rows of the readings; nothing without a bar. */
+export function leversThere(
+  { lever, ends }: Pick<WheelCurve, 'lever' | 'ends'>,
   m: Float64Array,
-  row: number,
-  into: LeverAngle,
-): boolean {
-  return lever !== null && leverOf(lever, ends, m, row, into);
+  rows: number,
+  into: LeverAngles,
+): void {
+  if (lever !== null) readLevers(lever, ends, m, rows, into);
 }
 
-/** Corrections of a travel: one leaves rounding, but beside a dead point. */
-const CORRECTIONS = 12;
-/** mm: a correction below this leaves rounding, for the next goes with its square. */
-const SETTLED = 1e-7;
+/** Corrections of a travel: a few leave rounding; beside a dead point the way to it is halved first. */
+const CORRECTIONS = 64;
+/** mm: a correction that leaves the wheel less than this off the ground is the last. */
+const SETTLED = 1e-14;
 /** mm: how far beyond its end a wheel may have to go to be at that end. */
 const ROUNDING = 1e-9;
 
-/** Travels of a wheel for heaves and rolls, mm and radians; NaN marks those out of its reach, for the caller to take out. */
+/**
+ * Travels of a wheel for heaves and rolls, mm and radians; NaN marks those out of its reach, a dead point too, for the caller to take out.
+ * By Newton's method, and halving where that leads out of where the root is: towards a dead point the half-track's slope grows without bound.
+ */
 export function travelsAt(curve: WheelCurve, heave: Float64Array, roll: Float64Array): Float64Array {
-  const { side, drawn, halfTrack } = curve;
+  const { side, drawn, halfTrack, end } = curve;
   const tan = roll.map(Math.tan);
   const travel = startsAt(curve, heave, tan);
+  const low = travel.map(() => end.droop.travel);
+  const high = travel.map(() => end.bump.travel);
   let open = Uint32Array.from(travel.keys()).filter((k) => !Number.isNaN(travel[k]));
   for (let round = 0; round < CORRECTIONS && open.length > 0; round++) {
     const still: number[] = [];
@@ -298,20 +331,28 @@ export function travelsAt(curve: WheelCurve, heave: Float64Array, roll: Float64A
     readAlong(halfTrack, drawn, at, (m, row, i) => {
       const k = open[i];
       const lean = side * tan[k];
-      const by = (heave[k] - travel[k] - lean * m[row]) / (1 + lean * m[row + FIRST]);
-      travel[k] = within(curve.end, travel[k] + by);
-      if (Math.abs(by) > SETTLED) still.push(k);
+      const z = at[i];
+      const missed = heave[k] - z - lean * m[row];
+      if (missed <= 0) high[k] = z;
+      if (missed >= 0) low[k] = z;
+      const by = missed / (1 + lean * m[row + FIRST]);
+      const next = z + by;
+      const isWithin = by !== 0 && next >= low[k] && next <= high[k];
+      travel[k] = isWithin ? next : 0.5 * (low[k] + high[k]);
+      const isLast = isWithin && 0.5 * Math.abs(lean * m[row + SECOND]) * by * by < SETTLED;
+      if (!isLast && travel[k] !== z) still.push(k);
     });
     open = Uint32Array.from(still);
   }
-  // What has not settled is beyond where the wheel turns back, beside a dead point.
-  for (const k of open) travel[k] = Number.NaN;
+  for (const k of travel.keys()) if (isDead(curve, travel[k])) travel[k] = Number.NaN;
   return travel;
 }
 
-/** A travel kept between the ends. */
-export function within({ droop, bump }: Ends, z: number): number {
-  return Math.min(bump.travel, Math.max(droop.travel, z));
+/** Whether a wheel at a travel stands at a dead point, where nothing has a derivative. */
+export function isDead({ end: { droop, bump } }: WheelCurve, z: number): boolean {
+  return (
+    (z === droop.travel && droop.status === 'deadPoint') || (z === bump.travel && bump.status === 'deadPoint')
+  );
 }
 
 /**
@@ -325,50 +366,54 @@ export function startsAt(
   many = heave.length,
 ): Float64Array {
   const travel = new Float64Array(heave.length);
-  const on = new Float64Array(3);
-  const level = new Float64Array(4 * many);
+  const on = new Float64Array(4);
+  const level = new Float64Array(5 * many);
   for (let k = 0; k < many; k++) {
-    const at = within(end, heave[k]);
+    const at = Math.min(end.bump.travel, Math.max(end.droop.travel, heave[k]));
     onTable(table, at, on);
-    level[4 * k] = at;
-    level.set(on, 4 * k + 1);
+    level[5 * k] = at;
+    level.set(on, 5 * k + 1);
   }
   const [least, most] = [end.droop.travel, end.bump.travel];
   const [yLeast, yMost] = [table.y[0], table.y[PARTS]];
   for (let k = 0, of = 0; k < travel.length; k++, of = of + 1 < many ? of + 1 : 0) {
     const up = heave[k];
     const lean = side * tan[k];
-    if (least + lean * yLeast - up <= ROUNDING && most + lean * yMost - up >= -ROUNDING) {
-      const at = level[4 * of];
-      const rise = 1 + lean * level[4 * of + 2];
-      const by = (up - at - lean * level[4 * of + 1]) / rise;
-      const first = within(end, at + secondOrder(by, lean * level[4 * of + 3], rise));
-      travel[k] = rootOnTable(table, end, first, up, lean, on);
-    } else travel[k] = Number.NaN;
+    if (!(least + lean * yLeast - up <= ROUNDING && most + lean * yMost - up >= -ROUNDING)) {
+      travel[k] = Number.NaN;
+      continue;
+    }
+    // To third order from the travel without roll.
+    const at = level[5 * of];
+    const perRise = 1 / (1 + lean * level[5 * of + 2]);
+    const by = (up - at - lean * level[5 * of + 1]) * perRise;
+    const bend = 0.5 * lean * level[5 * of + 3] * perRise;
+    const twist = lean * level[5 * of + 4] * perRise * SIXTH;
+    const start = at + by * (1 - by * (bend - by * (2 * bend * bend - twist)));
+    travel[k] = rootOnTable(table, least, most, Math.min(most, Math.max(least, start)), up, lean, on);
   }
   return travel;
 }
 
-/** The step that Newton's method has as `by`, to second order: `bend` is g'', `rise` is g'. */
-function secondOrder(by: number, bend: number, rise: number): number {
-  return by - (0.5 * bend * by * by) / rise;
-}
+const SIXTH = 1 / 6;
 
 /** The root of g on the table, by Newton's method and halving, with a last step of second order. */
 function rootOnTable(
   table: Table,
-  end: Ends,
+  least: number,
+  most: number,
   start: number,
   heave: number,
   lean: number,
   on: Float64Array,
 ): number {
-  let [low, high, z] = [end.droop.travel, end.bump.travel, start];
+  let [low, high, z] = [least, most, start];
   for (let round = 0; round < CORRECTIONS; round++) {
     onTable(table, z, on);
-    const rise = 1 + lean * on[1];
-    const by = (heave - z - lean * on[0]) / rise;
-    if (Math.abs(by) < CLOSE_ON_TABLE) return within(end, z + secondOrder(by, lean * on[2], rise));
+    const perRise = 1 / (1 + lean * on[1]);
+    const by = (heave - z - lean * on[0]) * perRise;
+    if (Math.abs(by) < CLOSE_ON_TABLE)
+      return Math.min(most, Math.max(least, z + by - 0.5 * lean * on[2] * by * by * perRise));
     if (by < 0) high = Math.min(high, z);
     else low = Math.max(low, z);
     const next = z + by;
@@ -380,9 +425,8 @@ function rootOnTable(
 /** mm: after a step of this on the table, made to second order, the next would be rounding. */
 const CLOSE_ON_TABLE = 1e-3;
 
-/** The half-track between the places of the table, and its first and second derivative. */
-function onTable({ from, step, coefficients: c }: Table, z: number, into: Float64Array): void {
-  const perStep = 1 / step;
+/** The half-track between the places of the table, and its derivatives up to the third. */
+function onTable({ from, perStep, coefficients: c }: Table, z: number, into: Float64Array): void {
   const share = (z - from) * perStep;
   const k = Math.min(PARTS - 1, Math.max(0, Math.floor(share)));
   const t = share - k;
@@ -395,4 +439,5 @@ function onTable({ from, step, coefficients: c }: Table, z: number, into: Float6
   into[0] = c[i] + t * (c1 + t * (c2 + t * (c3 + t * (c4 + t * c5))));
   into[1] = (c1 + t * (2 * c2 + t * (3 * c3 + t * (4 * c4 + t * 5 * c5)))) * perStep;
   into[2] = (2 * c2 + t * (6 * c3 + t * (12 * c4 + t * 20 * c5))) * perStep * perStep;
+  into[3] = (6 * c3 + t * (24 * c4 + t * 60 * c5)) * perStep * perStep * perStep;
 }

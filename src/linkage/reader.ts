@@ -41,7 +41,8 @@ export interface Reader {
   /** Whether each measure is read with derivatives, and whether any is. */
   readonly derived: readonly boolean[];
   readonly anyDerived: boolean;
-  /** The unknowns of the measures that are coordinates. */
+  /** Whether each measure has its value from the rows of the unknowns, and those unknowns. */
+  readonly placed: readonly boolean[];
   readonly unknowns: readonly number[];
   /** The curves of each piece and measure, and of the driver by arc length, once needed. */
   readonly curves: (readonly Curve[] | undefined)[];
@@ -59,15 +60,20 @@ export interface Reader {
   first: number;
 }
 
-/** Binds measures to a path, with derivatives where `derived` says so (default: all). */
+/**
+ * Binds measures to a path, with derivatives where `derived` says so (default: all). `apart` reads each coordinate on a curve of its own, in
+ * place of making all of them of the unknowns: less work where they are of few points.
+ */
 export function reader(
   path: Path,
   measures: readonly BoundMeasure[],
   derived: readonly boolean[] = measures.map(() => true),
+  apart = false,
 ): Reader {
   const unknowns: number[] = [];
-  for (const measure of measures) {
-    if (!isPlain(measure)) continue;
+  const placed = measures.map((measure) => !apart && isPlain(measure));
+  for (const [i, measure] of measures.entries()) {
+    if (!placed[i]) continue;
     for (const j of measure.form.free) if (!unknowns.includes(2 * j)) unknowns.push(2 * j, 2 * j + 1);
   }
   return {
@@ -75,6 +81,7 @@ export function reader(
     measures,
     derived,
     anyDerived: derived.includes(true),
+    placed,
     unknowns,
     curves: [],
     drivers: [],
@@ -237,14 +244,14 @@ export function byDriver(m: Float64Array, q: number, rows: number, t: Float64Arr
 
 /** Reads all measures at the places `r.x` of a piece: values and derivatives by the piece's own way. */
 function readPlaces(r: Reader, p: number, rows: number): void {
-  const { path, measures, derived, unknowns, x, z } = r;
+  const { path, measures, derived, placed, unknowns, x, z } = r;
   const { z: c, order } = path.pieces[p];
   const mirrored = areMirrored(x, rows);
   for (let k = 0; k < unknowns.length; k++)
     evaluateMany(c, unknowns[k] * (order + 1), order, x, rows, mirrored, z, unknowns[k] * BLOCK);
-  for (let i = 0; i < measures.length; ) i += isPlain(measures[i]) ? readCoordinates(r, i, rows) : 1;
+  for (let i = 0; i < measures.length; ) i += placed[i] ? readCoordinates(r, i, rows) : 1;
   for (let i = 0; i < measures.length; i++) {
-    if (isPlain(measures[i]) && !derived[i]) continue;
+    if (placed[i] && !derived[i]) continue;
     const curves = curvesAt(r, p, i);
     const [curve] = curves;
     if (curve.centre !== 0 || curve.scale !== 1 || !curve.isGood) readParts(r, p, i, curves, rows);
@@ -263,7 +270,7 @@ function readCurve(
   mirrored: boolean,
 ): void {
   const last = r.derived[i] ? 2 : 0;
-  for (let part = isPlain(r.measures[i]) ? 1 : 0; part <= last; part++) {
+  for (let part = r.placed[i] ? 1 : 0; part <= last; part++) {
     const sink = r.sinks[3 * i + part];
     if (sink === false) continue;
     const [out, to] = sink ? [sink.out, r.first + row] : [r.m, i * READING + part * BLOCK + row];

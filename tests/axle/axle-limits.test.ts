@@ -115,7 +115,7 @@ describe('the limits of an axle', () => {
   it('name the lever of a bar that comes over its centre before a wheel ends', () => {
     const short = { ...BAR, leverLength: 70 };
     const { ranges } = axleLimits(axle({ left: CORNER, bar: short }), { left: limits(CORNER), roll: [0] });
-    const ends = sweepAxle(axle({ left: CORNER, bar: short }), { heave: [-150, 150], roll: [0] }).end.left;
+    const ends = sweepAxle(axle({ left: CORNER, bar: short }), { heave: [-190, 190], roll: [0] }).end.left;
     expectSame(ends.bump.status, 'leverOverCentre');
     expectSame(ranges[0].bump!.cause, 'leverOverCentre');
     expectWithin(ranges[0].bump!.heave, ends.bump.travel, FOUND);

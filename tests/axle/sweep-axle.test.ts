@@ -115,6 +115,54 @@ describe('an axle', () => {
     expectSame(leaning.outOfReach, []);
   });
 
+  it('has both wheels on the ground in every row, up to its dead points too, in finite numbers', () => {
+    let atDeadPoints = 0;
+    fc.assert(
+      fc.property(
+        wildCorners.map(doubleWishbone),
+        fc.double({ min: -6, max: 6, noNaN: true }),
+        // Shares of the way from one end to the other, crowded at both.
+        fc.array(
+          fc.tuple(fc.integer({ min: 0, max: 14 }), fc.boolean()).map(([k, isUpper]) => {
+            const share = k === 0 ? 0 : 10 ** (1 - k);
+            return isUpper ? 1 - share : share;
+          }),
+          { minLength: 8, maxLength: 8 },
+        ),
+        (left, roll, shares) => {
+          const whole = axle({ left });
+          const { droop, bump } = sweepAxle(whole, { heave: [-400, 400], roll: [0] }).end.left;
+          const curves = sweep(left, { droop: 1000, bump: 1000, columns: ['contactPatchY'] });
+          const tan = Math.tan(roll * DEGREE);
+          // The heave at which the left wheel is so far on its way.
+          const heave = shares.map((share) => {
+            const z = droop.travel + share * (bump.travel - droop.travel);
+            return z + curves.at(Math.min(curves.end.bump.travel, z)).contactPatchY! * tan;
+          });
+          const swept = sweepAxle(whole, { heave, roll: [roll] });
+          for (const row of swept.rows()) {
+            for (const value of Object.values(row))
+              expect(value === null || Number.isFinite(value)).toBe(true);
+            for (const [side, way] of [
+              ['left', 1],
+              ['right', -1],
+            ] as const) {
+              const z = row[`${side}Travel`];
+              const y =
+                (way * (row[`${side}PatchY`] + z * Math.sin(roll * DEGREE))) / Math.cos(roll * DEGREE);
+              // A rounding of the travel moves the wheel by as many of the slope there.
+              const slope = Math.max(1, Math.abs(1 / row[`${side}TravelByHeave`]));
+              expectClose(z + way * y * tan, row.heave, { times: FEW * slope, scale: 1000 });
+            }
+          }
+          if (droop.status === 'deadPoint' || bump.status === 'deadPoint') atDeadPoints++;
+        },
+      ),
+      { numRuns: 60 },
+    );
+    expect(atDeadPoints).toBeGreaterThan(0);
+  });
+
   it('level has the roll centre of its corner, in the middle', () => {
     const curves = sweep(CORNER, { bump: 60, droop: 60 });
     for (const row of sweepAxle(axle({ left: CORNER }), { heave: [-50, 0, 20, 60], roll: [0] }).rows()) {
