@@ -6,7 +6,6 @@ import {
   type Diagnostic,
   type DocumentCorner,
   describeSweepEnd,
-  drawSweep,
   handMethod,
   type Limits,
   limits,
@@ -25,8 +24,6 @@ import { folded } from './terminal.ts';
 const TRAVEL = 120;
 /** Frequency for which the hand method's spring is chosen where the file has no target, Hz: an example, not advice. */
 const FREQUENCY = 1.5;
-/** Travel shown beyond a limit in the pictures, mm. */
-const BEYOND = 25;
 
 /** How a corner is shown; with a sizing its limits, mass and required travel are those of the sizing. */
 export interface CornerLooks {
@@ -38,16 +35,24 @@ export interface CornerLooks {
   readonly title?: string | undefined;
 }
 
-/** A corner's curves and limits, as far as the limits go. */
-export function cornerCurves(
+/** Travel between the rows of the curves, mm. */
+const STEP = 1;
+
+/** The limits of a corner, and the travel that is shown: as far as they go. */
+export function shownTravel(
   { corner, limits: ends }: DocumentCorner,
-  { sized, step = 1 }: Omit<CornerLooks, 'units'>,
-) {
+  sized?: AxleSizing,
+): { readonly limits: Limits; readonly travel: { readonly bump: number; readonly droop: number } } {
   const found = sized?.limits ?? limits(corner, withoutLoneStop(ends));
   const bump = found.bump === null ? TRAVEL : found.bump.travel;
   const droop = found.droop === null ? TRAVEL : -found.droop.travel;
-  const travel = { bump: Math.min(bump, TRAVEL), droop: Math.min(droop, TRAVEL) };
-  return { limits: found, travel, curves: sweep(corner, { ...travel, step }) };
+  return { limits: found, travel: { bump: Math.min(bump, TRAVEL), droop: Math.min(droop, TRAVEL) } };
+}
+
+/** A corner's curves and limits, as far as the limits go. */
+export function cornerCurves(given: DocumentCorner, { step = STEP }: Pick<CornerLooks, 'step'>) {
+  const { limits, travel } = shownTravel(given);
+  return { limits, curves: sweep(given.corner, { ...travel, step }) };
 }
 
 /** What ends the travel, without a bump stop whose damper is not given: its heights count from the compressed length, which a sizing finds. */
@@ -62,41 +67,42 @@ export interface CornerView {
   readonly name: string;
   /** Its table through the travel, its limits, and what can be said of both. */
   readonly text: string;
-  readonly csv: string;
+  /** Every column through the travel, a row for each mm. */
+  readonly csv: () => string;
   /** The picture, as an SVG document. */
-  readonly draw: () => string;
+  readonly draw: () => Promise<string>;
 }
 
 /** A corner under the name of its files. */
 export function cornerView(name: string, given: DocumentCorner, looks: CornerLooks): CornerView {
-  const { corner, limits: ends, sprungMass: givenMass } = given;
-  const { units, sized, title = titleOf(name) } = looks;
-  const { limits: found, travel, curves } = cornerCurves(given, { sized });
+  const { corner, sprungMass: givenMass } = given;
+  const { units, sized, title = titleOf(name), step = units === 'imperial' ? 0.5 * INCH : 10 } = looks;
+  const { limits: found, travel } = shownTravel(given, sized);
   const sprungMass = sized?.figure('sprungMass').value ?? givenMass;
   const frequency = sized?.springFit?.requiredFrequency ?? FREQUENCY;
   const hand = handMethod(corner, { ...(sprungMass === undefined ? {} : { sprungMass, frequency }), travel });
-  const wide = () => sweep(corner, { bump: travel.bump + BEYOND, droop: travel.droop + BEYOND });
-  const tyre = ends.tyre === undefined ? {} : { tyre: ends.tyre };
   return {
     name,
-    text: textOf(given, { ...looks, title }, { found, travel, curves, hand }),
-    csv: sweepCsv(curves, { units }),
-    draw: () => drawSweep(corner, wide(), { title, limits: found, hand, units, ...tyre }),
+    text: textOf(given, { ...looks, title }, { found, curves: sweep(corner, { ...travel, step }), hand }),
+    csv: () => sweepCsv(sweep(corner, { ...travel, step: STEP }), { units }),
+    draw: async () => {
+      const { cornerPicture } = await import('./corner-picture.ts');
+      return cornerPicture(given, { title, units, limits: found, travel, hand });
+    },
   };
 }
 
 /** What was found of a corner. */
 interface Found {
   readonly found: Limits;
-  readonly travel: { readonly bump: number; readonly droop: number };
   readonly curves: Sweep<ColumnOf>;
   readonly hand: ReturnType<typeof handMethod>;
 }
 
 function textOf(
-  { corner, limits: ends }: DocumentCorner,
-  { units, sized, title, step = units === 'imperial' ? 0.5 * INCH : 10 }: CornerLooks,
-  { found, travel, curves, hand }: Found,
+  { limits: ends }: DocumentCorner,
+  { units, sized, title }: CornerLooks,
+  { found, curves, hand }: Found,
 ): string {
   const lines: string[] = [];
   const say = (text: string) => void lines.push(text);
@@ -104,7 +110,7 @@ function textOf(
     for (const one of diagnostics) say(folded([`  ${sentence(one, units)}`]));
   };
   say(`== ${title} ==\n`);
-  say(sweepTable(sweep(corner, { ...travel, step }), undefined, units));
+  say(sweepTable(curves, undefined, units));
 
   say('Limits of the travel');
   if (sized === undefined && withoutLoneStop(ends) !== ends)
@@ -137,21 +143,21 @@ function textOf(
 }
 
 /** Writes curves, picture and text of a corner. */
-export function writeCorner(
+export async function writeCorner(
   folder: string,
   { name, text, csv, draw }: CornerView,
-): { readonly what: string; readonly files: readonly string[] }[] {
+): Promise<{ readonly what: string; readonly files: readonly string[] }[]> {
   return [
     {
       files: [write(folder, `${name}.txt`, `${text}\n`)],
       what: 'the table through the travel, and its limits',
     },
     {
-      files: [write(folder, `${name}.csv`, csv)],
+      files: [write(folder, `${name}.csv`, csv())],
       what: 'every column of the sweep, a row for each mm of travel',
     },
     {
-      files: [write(folder, `${name}.svg`, draw())],
+      files: [write(folder, `${name}.svg`, await draw())],
       what: 'the corner at its limits and at ride height, with its curves',
     },
   ];

@@ -8,7 +8,7 @@ import { type Given, UsageFault } from './job.ts';
 import { answers } from './lines.ts';
 import { folded, print, printData } from './terminal.ts';
 
-export function run({ operands: [file], options }: Given): number {
+export async function run({ operands: [file], options }: Given): Promise<number> {
   if (options.lines) return answers(file, (value) => dataOf(readCorner(value), {}));
   if (file === undefined) throw new UsageFault('corner takes a car file or a file of one corner.');
   const { corners, units: written, notes, name, car } = readFile(textOf(file));
@@ -31,7 +31,7 @@ export function run({ operands: [file], options }: Given): number {
     const view = cornerView(stem, one, { ...looks, title });
     print(`${view.text}\n`);
     if (options.out === undefined) continue;
-    const written = writeCorner(folderOf(String(options.out)), view);
+    const written = await writeCorner(folderOf(String(options.out)), view);
     print(`Written: ${written.flatMap(({ files }) => files).join(', ')}\n`);
   }
   return 0;

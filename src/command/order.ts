@@ -35,40 +35,40 @@ These figures are for planning. The model is planar and rigid: no steering, no c
 fore and aft but the offset of the shock. Strength, welds, steering, brakes and whether a car may go
 on the road are matters of local codes and of a licensed engineer or inspector.`;
 
-export function run({ operands: [file], options }: Given): number {
+export async function run({ operands: [file], options }: Given): Promise<number> {
   if (options.lines) return answers(file, (value) => reportData(sizeCoilovers(readCar(value))));
   if (file === undefined)
     throw new UsageFault('order takes a car file. `jounce start` writes one to fill in.');
   const car = readCar(textOf(file));
   const sizing = saying('Sizing', () => sizeCoilovers(car));
   if (options.json) printData(reportData(sizing));
-  else writeAll(stemOf(file), String(options.out ?? '.'), car, sizing);
+  else await writeAll(stemOf(file), String(options.out ?? '.'), car, sizing);
   return sizing.conflicts.some(({ severity }) => severity === 'conflict' || severity === 'error')
     ? IN_CONFLICT
     : 0;
 }
 
-function writeAll(name: string, out: string, car: ReturnType<typeof readCar>, sizing: Sizing): void {
+async function writeAll(
+  name: string,
+  out: string,
+  car: ReturnType<typeof readCar>,
+  sizing: Sizing,
+): Promise<void> {
   const folder = folderOf(out);
   const papers = papersOf(name, sizing);
   if (sizing.order !== null) refuseOtherOrder(name, folder, sizing.order, papers);
   print(sizingSummary(sizing));
   printAdvice(sizing);
-  const written = [
-    ...papers.map(({ what, files }) => ({
-      what,
-      files: files.map(({ file, text }) => write(folder, file, text)),
-    })),
-    ...Object.entries(car.corners).flatMap(([axle, given]) =>
-      writeCorner(
-        folder,
-        cornerView(`${name}-${axle}`, given, {
-          units: sizing.units,
-          sized: sizing.axles.find(({ input }) => input.corner === given.corner),
-        }),
-      ),
-    ),
-  ];
+  const written: { readonly what: string; readonly files: readonly string[] }[] = papers.map(
+    ({ what, files }) => {
+      return { what, files: files.map(({ file, text }) => write(folder, file, text)) };
+    },
+  );
+  for (const [axle, given] of Object.entries(car.corners)) {
+    const sized = sizing.axles.find(({ input }) => input.corner === given.corner);
+    const view = cornerView(`${name}-${axle}`, given, { units: sizing.units, sized });
+    written.push(...(await writeCorner(folder, view)));
+  }
   print('Written:');
   for (const { files, what } of written) {
     for (const one of files) print(`  ${one}`);

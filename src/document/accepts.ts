@@ -22,6 +22,15 @@ export function accepts<Schema extends z.ZodType>(schema: Schema, value: unknown
   return acceptor(value);
 }
 
+/** The acceptor of a schema, made when it first gets a value: much of a document may be left out, and often is. */
+function lazyAcceptorOf(schema: z.core.$ZodType): Acceptor {
+  let acceptor: Acceptor | undefined;
+  return (value) => {
+    acceptor ??= acceptorOf(schema);
+    return acceptor(value);
+  };
+}
+
 /** For what only zod can judge. */
 const leaveToZod: Acceptor = () => false;
 
@@ -77,13 +86,13 @@ function kindAcceptor(schema: z.core.$ZodTypes): Acceptor {
     case 'readonly':
       return acceptorOf(def.innerType);
     case 'optional': {
-      const inner = acceptorOf(def.innerType);
+      const inner = lazyAcceptorOf(def.innerType);
       return (value) => value === undefined || inner(value);
     }
     case 'union': {
       // Of options that a name tells apart no more than one takes a value.
       if (def.inclusive === false && !('discriminator' in def)) return leaveToZod;
-      const options = def.options.map(acceptorOf);
+      const options = def.options.map(lazyAcceptorOf);
       return (value) => any(options, value);
     }
     case 'tuple':

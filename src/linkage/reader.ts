@@ -156,6 +156,13 @@ export function readPlace(r: Reader, piece: number, x: number): void {
   readPlaces(r, piece, 1);
 }
 
+/** The same at several places, no more than a block, into rows 0, 1, ..: the bits of each are those of `readPlace`. */
+export function readPlacesOf(r: Reader, piece: number, x: Float64Array): void {
+  r.x.set(x);
+  r.sinks = [];
+  readPlaces(r, piece, x.length);
+}
+
 /** The piece that holds a value of the driver. */
 export function pieceAt({ pieces }: Path, t: number): number {
   let p = pieces.length - 1;

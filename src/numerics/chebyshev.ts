@@ -76,8 +76,8 @@ function interpolate(
   smallest: number,
   found: ChebyshevInterpolant[],
 ): void {
-  const values = new Float64Array(N + 1);
-  for (let j = 0; j <= N; j++) values[j] = f(placeOf(from, to, X[j]));
+  const values = chebyshevPoints(from, to);
+  for (let j = 0; j <= N; j++) values[j] = f(values[j]);
   const c = new Float64Array(N + 1);
   let most = 0;
   for (let k = 0, i = 0; k <= N; k++) {
@@ -96,6 +96,13 @@ function interpolate(
   const middle = 0.5 * (from + to);
   interpolate(f, from, middle, noise, smallest, found);
   interpolate(f, middle, to, noise, smallest, found);
+}
+
+/** Where a function is looked at first on an interval: its Chebyshev points, descending. */
+export function chebyshevPoints(from: number, to: number): Float64Array {
+  const points = new Float64Array(N + 1);
+  for (let j = 0; j <= N; j++) points[j] = placeOf(from, to, X[j]);
+  return points;
 }
 
 function placeOf(from: number, to: number, x: number): number {

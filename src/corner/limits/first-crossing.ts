@@ -2,7 +2,7 @@
 // turn near zero) cut the way into parts in which no margin changes sign: one look between two of them tells on which
 // side of the limit the whole part lies, and a limit touched but not crossed is a landmark itself.
 
-import { landmarks } from '../../numerics/chebyshev.ts';
+import { chebyshevPoints, landmarks } from '../../numerics/chebyshev.ts';
 import { type Margin, marginOf, TOUCH } from './bound.ts';
 import { type Pose, TRAVEL, type TravelPath } from './travel-path.ts';
 
@@ -38,6 +38,7 @@ export function firstCrossing(travelPath: TravelPath, way: readonly Margin[], si
     const [from, to] = out > 0 ? [0, hi] : [lo, 0];
     if (from === to) continue;
     const marginAt = (s: number) => margin(travelPath.poseAt(p, s));
+    travelPath.readAhead(p, chebyshevPoints(from, to));
     const marks = marksOf(travelPath, p, way, from, to);
     if (out < 0) marks.reverse();
     for (let k = 1; k < marks.length; k++) {

@@ -4,7 +4,7 @@
 import { bindMeasure, type Measure } from '../../linkage/measure.ts';
 import { tracePath } from '../../linkage/motion.ts';
 import type { Path } from '../../linkage/path.ts';
-import { FIRST, READING, reader, readPlace } from '../../linkage/reader.ts';
+import { FIRST, READING, reader, readPlace, readPlacesOf } from '../../linkage/reader.ts';
 import { compile } from '../../linkage/system.ts';
 import type { CornerModel } from '../model.ts';
 
@@ -25,6 +25,8 @@ export interface TravelPath {
   readonly drawn: Pose;
   /** The pose at a local arc length of a piece. Kept: do not write to it. */
   poseAt(piece: number, s: number): Pose;
+  /** Reads poses of a piece together, which costs less than one by one, and keeps them for `poseAt`. */
+  readAhead(piece: number, s: Float64Array): void;
 }
 
 /** The last travel path of each model, by the measures that were asked for. */
@@ -54,21 +56,33 @@ export function layTravelPath<T>(
   const r = reader(path, bound);
   const ground = model.drawing.points[model.contactPatch][1];
   const kept = path.pieces.map(() => new Map<number, Pose>());
+  const poseIn = (row: number): Pose => {
+    const pose = new Float64Array(2 * bound.length);
+    for (let i = 0; i < bound.length; i++) {
+      pose[2 * i] = r.m[i * READING + row];
+      pose[2 * i + 1] = r.m[i * READING + FIRST + row];
+    }
+    pose[TRAVEL] -= ground;
+    return pose;
+  };
   const poseAt = (piece: number, s: number): Pose => {
     const known = kept[piece].get(s);
     if (known !== undefined) return known;
     readPlace(r, piece, s);
-    const pose = new Float64Array(2 * bound.length);
-    for (let i = 0; i < bound.length; i++) {
-      pose[2 * i] = r.m[i * READING];
-      pose[2 * i + 1] = r.m[i * READING + FIRST];
-    }
-    pose[TRAVEL] -= ground;
+    const pose = poseIn(0);
     kept[piece].set(s, pose);
     return pose;
   };
+  const readAhead = (piece: number, s: Float64Array) => {
+    const missing = s.filter((place) => !kept[piece].has(place));
+    if (missing.length === 0) return;
+    readPlacesOf(r, piece, missing);
+    missing.forEach((place, row) => {
+      kept[piece].set(place, poseIn(row));
+    });
+  };
   const start = path.pieces.findIndex(({ origin }) => origin === 0);
-  const travelPath = { path, start, drawn: poseAt(start, 0), poseAt };
+  const travelPath = { path, start, drawn: poseAt(start, 0), poseAt, readAhead };
   laid.set(model, { key, course: travelPath });
   return { course: travelPath, planned };
 }
