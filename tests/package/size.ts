@@ -48,7 +48,7 @@ export async function sizeOf(
     minify: true,
     metafile: true,
     write: false,
-    external: ['zod', 'ml-matrix', 'fast-check'],
+    external: ['zod', '#zod', 'ml-matrix', '#ml-matrix', 'fast-check'],
     plugins: without === undefined ? [] : [leavingOut(without)],
     logLevel: without === undefined ? 'warning' : 'silent',
   });
