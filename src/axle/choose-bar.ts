@@ -3,6 +3,7 @@
 
 import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
 import { refuse } from '../errors/axle.ts';
+import { power } from '../numerics/power.ts';
 import { zeroBetween } from '../numerics/zero.ts';
 import { type CarLoads, type CarOnAxles, checkCar, checkLoads, LOADS } from './car.ts';
 import { setUpCar, withAntiRollBar } from './car-set-up.ts';
@@ -38,7 +39,7 @@ export interface NoBar {
 
 const OPTIONS = [...LOADS, 'axle', 'roll', 'frontTransferFraction'];
 /** N·m/deg: no bar at all, and then from what no car notices to what no bar has. */
-const STIFFNESSES = [0, ...Array.from({ length: 18 }, (_, k) => 2 ** k)];
+const STIFFNESSES = [0, ...Array.from({ length: 18 }, (_, k) => power(2, k))];
 
 /**
  * The roll stiffness that an anti-roll bar must add to an axle, for a roll angle or for a split of the load transfer in a steady turn. A bar

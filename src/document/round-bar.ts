@@ -11,6 +11,6 @@ export function roundBarStiffness({
   length,
   shearModulus = STEEL,
 }: RoundBarInput): number {
-  const polar = (Math.PI * (diameter ** 4 - innerDiameter ** 4)) / 32;
+  const polar = (Math.PI * ((diameter ** 2) ** 2 - (innerDiameter ** 2) ** 2)) / 32;
   return (shearModulus * polar) / length / NEWTON_METRE_PER_DEGREE;
 }

@@ -7,6 +7,7 @@
 // expanded about by itself.
 
 import { horner } from '../numerics/polynomial.ts';
+import { power } from '../numerics/power.ts';
 import { smallArray } from '../numerics/small-array.ts';
 import type { BoundMeasure } from './measure.ts';
 import { measureSeries, unwrap, valueAt } from './measure-series.ts';
@@ -18,7 +19,7 @@ const TRUNCATION = 1e-14;
 /** Difference between a measure and its curve at an end that is no rounding, as a share of the same. */
 const ASTRAY = 1e-11;
 /** A part below this share of its piece is not halved: the measure has a kink in it. */
-const SHORTEST = 2 ** -40;
+const SHORTEST = 1 / 1_099_511_627_776; // 2^-40
 /** Nor is any once there are so many: it is rough everywhere. */
 const MOST = 512;
 
@@ -95,7 +96,7 @@ function curveAbout(
     const made = measure.kind === 'angle' ? Math.max(1, size / arm) : Math.max(size, Math.abs(c[0]));
     const far = Math.max(to - centre, centre - from) / scale;
     let last = 0;
-    for (let k = order - 2; k <= order; k++) last = Math.max(last, Math.abs(c[k]) * far ** k);
+    for (let k = order - 2; k <= order; k++) last = Math.max(last, Math.abs(c[k]) * power(far, k));
     if (!(last <= TRUNCATION * made)) return null;
     for (const x of [from, to]) {
       const expected = valueOn(curve, x);

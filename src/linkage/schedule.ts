@@ -27,7 +27,7 @@ export const SCHEDULE_DEGREE = POINTS + 1;
 /** What a polynomial may miss by, as a share of the schedule's scale. */
 const MISS = 1e-13;
 /** Shortest stretch, as a share of the whole: there the derivatives are not those of the value. */
-const SHORTEST = 2 ** -36;
+const SHORTEST = 1 / 68_719_476_736; // 2^-36
 /** Most stretches. */
 const MOST = 4096;
 

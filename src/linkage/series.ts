@@ -17,6 +17,7 @@
 import { type Bordered, bordered, eliminateBordered } from '../numerics/bordered.ts';
 import { nullVector, solve } from '../numerics/elimination.ts';
 import { horner } from '../numerics/polynomial.ts';
+import { anyPower } from '../numerics/power.ts';
 import { smallArray } from '../numerics/small-array.ts';
 import { type Closing, closingOrder, takeGradient, takeOrder } from './closing.ts';
 import { applyForms } from './form.ts';
@@ -385,7 +386,7 @@ export function stepLength(
     for (let i = k; i < z.length; i += STRIDE) largest = Math.max(largest, Math.abs(z[i]));
     largest /= size;
     if (t !== null) largest = Math.max(largest, Math.abs(t[k]) / scale);
-    if (largest !== 0) step = Math.min(step, (allowed / largest) ** (1 / k));
+    if (largest !== 0) step = Math.min(step, anyPower(allowed / largest, 1 / k));
   }
   return step;
 }

@@ -13,6 +13,7 @@
 
 import { cholesky, lowerSolve, upperSolve } from '../numerics/cholesky.ts';
 import { nullVector, solve } from '../numerics/elimination.ts';
+import { power } from '../numerics/power.ts';
 import { uniform } from '../numerics/random.ts';
 import { applyForms } from './form.ts';
 import { factorise } from './rows.ts';
@@ -177,11 +178,12 @@ function tangentsOf(
   if (largest === 0) return { tangents: null, hasFamily: true };
   const h = forms.map((form) => form.map((row) => row.map((value) => value / largest)));
   const next = uniform(n);
+  const starts = power(STARTS, n);
   const found: (readonly number[])[] = [];
   let hasFamily = false;
-  for (let start = 0; start < STARTS ** n; start++) {
+  for (let start = 0; start < starts; start++) {
     // In a plane evenly all round, else at random.
-    const turn = (Math.PI * start) / STARTS ** n;
+    const turn = (Math.PI * start) / starts;
     const from = n === 2 ? [Math.cos(turn), Math.sin(turn)] : basis.map(() => 2 * next() - 1);
     const direction = converged(h, from);
     if (direction === null || found.some((other) => 1 - Math.abs(dot(other, direction)) < SAME)) continue;

@@ -17,7 +17,7 @@ const N = 16;
 const TAIL = 3;
 const SMALL = 1e-11;
 /** An interval is not halved below this share of the first one: there is a kink in it. */
-const SMALLEST_SHARE = 2 ** -32;
+const SMALLEST_SHARE = 1 / 4_294_967_296; // 2^-32
 
 /** Intervals after which none is halved any more: the function is rough everywhere. */
 const MOST_INTERVALS = 512;

@@ -17,6 +17,7 @@
 // orthogonal to the columns of J (D. M. Bates, D. G. Watts, Technometrics 23, 1981; from memory), or p is nothing beside x.
 
 import { choleskyColumns, lowerSolve, upperSolve } from './cholesky.ts';
+import { power } from './power.ts';
 import { dampedLeast } from './singular-values.ts';
 
 /** Residuals to be made small, and their derivatives by rows. Both may be not finite where there is nothing. */
@@ -120,7 +121,7 @@ export function leastSquares(
       const sumThere = squared(there);
       if (sumThere < sum) {
         const ratio = (sum - sumThere) / gain;
-        lambda *= Math.max(1 / 3, 1 - (2 * ratio - 1) ** 3);
+        lambda *= Math.max(1 / 3, 1 - power(2 * ratio - 1, 3));
         x = next;
         residuals = there;
         sum = sumThere;

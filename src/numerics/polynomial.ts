@@ -8,7 +8,7 @@
 import { smallArray } from './small-array.ts';
 
 /** An interval is not halved below this share of the first one: two roots closer than that count as one. */
-const SMALLEST_SHARE = 2 ** -40;
+const SMALLEST_SHARE = 1 / 1_099_511_627_776; // 2^-40
 
 /** A polynomial vanishes at an end of an interval if it is below this share of its largest coefficient there. */
 const END = 8 * Number.EPSILON;

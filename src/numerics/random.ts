@@ -10,7 +10,7 @@ export function uniform(seed: number): () => number {
     state = (state + 0x6d2b79f5) | 0;
     let word = Math.imul(state ^ (state >>> 15), state | 1);
     word ^= word + Math.imul(word ^ (word >>> 7), word | 61);
-    return ((word ^ (word >>> 14)) >>> 0) / 2 ** 32;
+    return ((word ^ (word >>> 14)) >>> 0) / 4_294_967_296;
   };
 }
 

@@ -1,3 +1,5 @@
+import { power } from '../numerics/power.ts';
+
 /** Ticks at round numbers, and the decimals it takes to write them. */
 export interface Ticks {
   readonly at: readonly number[];
@@ -11,9 +13,9 @@ const ROUND = [1, 2, 5, 10];
 /** The smallest 1, 2 or 5 times a power of ten that is not below `length`. */
 export function roundStep(length: number): number {
   const exponent = Math.floor(Math.log10(length));
-  const share = length / 10 ** exponent;
+  const share = length / power(10, exponent);
   const digit = ROUND.find((round) => round >= share * (1 - 1e-9)) ?? 10;
-  return exponent < 0 ? digit / 10 ** -exponent : digit * 10 ** exponent;
+  return exponent < 0 ? digit / power(10, -exponent) : digit * power(10, exponent);
 }
 
 /** Ticks within [low, high], about `count` of them, at multiples of a round step. */

@@ -12,6 +12,7 @@ import { isPoint, type Point } from '../linkage/drawing.ts';
 import { isRecord } from '../linkage/joints.ts';
 import { type BoundMeasure, bindMeasure, type Measure, measureFaults } from '../linkage/measure.ts';
 import type { System } from '../linkage/system.ts';
+import { anyPower } from '../numerics/power.ts';
 import { type Load, loadFaults } from './loads.ts';
 
 /**
@@ -219,11 +220,11 @@ function gasLaw(F: number, at: number, h: number, n: number): Law {
     const left = (h + m - at) / h;
     return left > 0 ? left : Number.NaN;
   };
-  const force = (m: number) => F * share(m) ** -n;
+  const force = (m: number) => F * anyPower(share(m), -n);
   return {
     force,
     rate: (m) => (-n * force(m)) / (h * share(m)),
-    potential: (m) => (n === 1 ? -F * h * Math.log(share(m)) : (F * h * share(m) ** (1 - n)) / (n - 1)),
+    potential: (m) => (n === 1 ? -F * h * Math.log(share(m)) : (F * h * anyPower(share(m), 1 - n)) / (n - 1)),
   };
 }
 

@@ -111,13 +111,13 @@ function expectSame(setting: Setting, transformation: Transformation, other: Che
     const two = seen(b, measures, clamp(b, to(at)));
     const three = n === null ? null : seen(n, measures, at);
     ORDERS.forEach((name, order) => {
-      const units = measures.map((measure) => unitOf(measure, size) / unitOf(driver, size) ** order);
+      const units = measures.map((measure) => unitOf(measure, size) / timesOf(unitOf(driver, size))[order]);
       const inUnits = (all: readonly number[][]) => all[order].map((value, k) => value / units[k]);
       const scale = 1 + largest(inUnits(one)) + changeOf(inUnits(one), three && inUnits(three));
       const within = allowed * scale * (order === 2 ? SECOND : 1);
       measures.forEach((measure, k) => {
         const got =
-          (two[order][k] * factor(driver, transformation) ** order) / factor(measure, transformation);
+          (two[order][k] * timesOf(factor(driver, transformation))[order]) / factor(measure, transformation);
         const what = `${name}${measureName(measure)}`;
         expectWithin(law, what, where(setting, at), got, one[order][k], within * units[k]);
       });
@@ -126,6 +126,9 @@ function expectSame(setting: Setting, transformation: Transformation, other: Che
 }
 
 const ORDERS = ['', 'first derivative of ', 'second derivative of '];
+
+/** A factor to the power of each order. */
+const timesOf = (factor: number) => [1, factor, factor ** 2];
 
 /** Values, first and second derivatives of measures at a place. */
 function seen(motion: TracedMotion, measures: readonly Measure[], at: number): number[][] {

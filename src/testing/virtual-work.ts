@@ -46,7 +46,9 @@ function expectWork(setting: Setting, motion: TracedMotion): void {
   const [from, to] = SHARES.map((share) => placeAt(motion, share));
   const loads = everything(drawing, driver).map((measure) => {
     const load = loadOn(motion, measure);
-    return { measure, load, unit: unitOf(measure, size) ** load.order, panels: cut(load, from, to, PANELS) };
+    const each = unitOf(measure, size);
+    const unit = load.order === 1 ? each : each ** 2;
+    return { measure, load, unit, panels: cut(load, from, to, PANELS) };
   });
   // The greatest of all powers and potentials, in their units, is the scale of rounding for every load.
   const within = () => {

@@ -28,6 +28,7 @@ export const SECTIONS: readonly Section[] = [
 export const WITHOUT: readonly string[] = [
   'architecture.test.ts',
   'axle/errors.test.ts',
+  'determinism.test.ts',
   'diagnostic.test.ts',
   'doc-comments.test.ts',
   'document/guide-tables.test.ts',

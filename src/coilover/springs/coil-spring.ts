@@ -12,6 +12,7 @@
 import { type Diagnostic, fault, show } from '../../diagnostic.ts';
 import type { CoilSpringInput } from '../../document/inputs.ts';
 import { refuse } from '../../errors/sizing.ts';
+import { power } from '../../numerics/power.ts';
 
 /** Type of the spring ends. */
 export type CoilEnds = CoilSpringInput['ends'];
@@ -61,14 +62,14 @@ export function coilSpring(input: CoilSpringInput): CoilSpring {
   const k = (w + 0.5) / (w - 0.75);
   const clearance = hotFormed ? 0.02 * (D + d) * n : n * ((0.0015 * D * D) / d + 0.1 * d);
   return {
-    rate: (G * d ** 4) / (8 * D ** 3 * n),
+    rate: (G * power(d, 4)) / (8 * power(D, 3) * n),
     activeCoils: n,
     springIndex: w,
     solidLength: (ground ? totalCoils : totalCoils + 1) * d,
     minLength: (ground ? totalCoils : totalCoils + 1.5) * d + clearance,
     innerDiameter: D - d,
     stressCorrection: k,
-    stressPerNewton: (k * 8 * D) / (Math.PI * d ** 3),
+    stressPerNewton: (k * 8 * D) / (Math.PI * power(d, 3)),
   };
 }
 

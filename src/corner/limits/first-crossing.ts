@@ -59,7 +59,7 @@ export function firstCrossing(travelPath: TravelPath, way: readonly Margin[], si
 }
 
 /** Shares of a part at which to look whether a pose beyond the limit comes nearer to it. */
-const LOOKS = [2 ** -16, ...Array.from({ length: 8 }, (_, k) => (2 * k + 1) / 16)];
+const LOOKS = [1 / 65_536, ...Array.from({ length: 8 }, (_, k) => (2 * k + 1) / 16)];
 
 function marksOf(
   travelPath: TravelPath,
