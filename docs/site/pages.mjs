@@ -10,6 +10,7 @@ const FIGURES = {
   corner: ['CornerFigure', ' about="corner"'],
   limits: ['CornerFigure', ' about="limits"'],
   hand: ['CornerFigure', ' about="hand"'],
+  axle: ['AxleFigure', ''],
   linkage: ['LinkageFigure', ''],
   order: ['OrderFigure', ''],
 };

@@ -9,12 +9,12 @@
 import { existsSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
-import { doubleWishbone, readCar, sizeCoilovers, sizingSummary, sweep } from 'jounce';
 import type { Page } from 'playwright-core';
 import { CONTENTS } from '../../docs/site/contents.mjs';
 import { withBrowser } from '../support/browser.ts';
 import { run } from '../support/run.ts';
 import { count, expectNone, test } from '../support/steps.ts';
+import { testFigures } from './figures.ts';
 import { brokenLinks, pagesOf, served } from './files.ts';
 
 const FOLDER = resolve('out/site');
@@ -190,177 +190,7 @@ await withBrowser(served(FOLDER, BASE), async (browser, origin) => {
     return page.url().slice(origin.length);
   });
 
-  await test('the corner follows pointer, keys and numbers, and agrees with the library', async () => {
-    await open('first-corner.html');
-    const figure = page.locator('figure.live');
-    const numbers = figure.locator('input');
-    const ratio = figure.locator('[data-value=ratio]');
-    /** Mount, chassis mount and travel as the sentence has them; the ratio that it shows must be that of the library. */
-    const read = async () => {
-      const values = (await page.evaluate(
-        `[...document.querySelectorAll('figure.live input')].slice(0, 5).map((input) => input.valueAsNumber)`,
-      )) as number[];
-      const [y, z, cy, cz, travel] = values;
-      const corner = doubleWishbone({
-        lowerArm: { inner: [255, 165], outer: [640, 150] },
-        upperArm: { inner: [310, 355], outer: [600, 375] },
-        wheel: { centre: [705, 312], camber: -0.5 },
-        coilover: { on: 'lowerArm', mount: [y, z], chassisMount: [cy, cz] },
-      });
-      const shown = Number(await ratio.textContent());
-      const exact = sweep(corner).at(travel).installationRatio ?? Number.NaN;
-      if (!(Math.abs(shown - exact) < 0.00051)) throw new Error(`${shown} is shown, and ${exact} is right`);
-      return { values, shown };
-    };
-    const centre = async (handle: string) => {
-      const box = await figure.locator(`[data-handle=${handle}]`).boundingBox();
-      if (box === null) throw new Error(`no handle ${handle}`);
-      return [box.x + box.width / 2, box.y + box.height / 2] as const;
-    };
-    const drag = async (handle: string, dx: number, dy: number) => {
-      await figure.locator(`[data-handle=${handle}]`).scrollIntoViewIfNeeded();
-      const [x, y] = await centre(handle);
-      await page.mouse.move(x, y);
-      await page.mouse.down();
-      await page.mouse.move(x + dx / 2, y + dy / 2);
-      await page.mouse.move(x + dx, y + dy);
-      await page.mouse.up();
-    };
-    const moved = (before: readonly number[], after: readonly number[], places: readonly number[]) => {
-      const changed = after.flatMap((value, k) => (value === before[k] ? [] : [k]));
-      if (String(changed) !== String(places)) throw new Error(`${before} became ${after}`);
-    };
-
-    const drawn = await read();
-    await drag('mount', 20, 0);
-    const outboard = await read();
-    if (!(outboard.values[0] > drawn.values[0] + 10 && outboard.shown > drawn.shown))
-      throw new Error(`${outboard.values}`);
-    await figure.locator('[data-handle=chassisMount]').focus();
-    await page.keyboard.press('ArrowUp');
-    await page.keyboard.press('Shift+ArrowLeft');
-    const keyed = await read();
-    moved(outboard.values, keyed.values, [2, 3]);
-    await numbers.nth(4).fill('20');
-    await numbers.nth(4).press('Enter');
-    const up = await read();
-    moved(keyed.values, up.values, [4]);
-    await drag('mount', -15, 5);
-    await drag('wheel', 0, 300);
-    const low = await read();
-    if (!(low.values[4] < -10)) throw new Error(`the wheel is at ${low.values[4]} mm`);
-    const words = (await figure.locator('[data-value=droop]').textContent()) ?? '';
-    if (!words.includes(Math.abs(low.values[4]).toFixed(1)))
-      throw new Error(`${words}, and the wheel is at ${low.values[4]} mm`);
-    await numbers.nth(5).fill('360');
-    await numbers.nth(5).press('Enter');
-    await page.waitForFunction(
-      `document.querySelector('[data-value=droop]').textContent.includes('360.0 mm')`,
-    );
-    await numbers.nth(5).fill('200');
-    await numbers.nth(5).press('Enter');
-    await page.waitForSelector('.refused');
-    await figure.locator('button').click();
-    const again = await read();
-    moved(drawn.values, again.values, []);
-    clean();
-    return undefined;
-  });
-
-  await test('the linkage follows pointer and numbers, as the README has it', async () => {
-    await open('custom-linkages.html');
-    const figure = page.locator('figure.live');
-    const [length, turn] = [figure.locator('input').nth(0), figure.locator('input').nth(1)];
-    const rocker = figure.locator('[data-value=rocker]');
-    await turn.fill(String(180 / Math.PI));
-    await turn.press('Enter');
-    const degrees = ((0.5262 * 180) / Math.PI).toFixed(2);
-    if ((await rocker.textContent()) !== degrees)
-      throw new Error(`${await rocker.textContent()}, not ${degrees}`);
-    const box = await figure.locator('[data-handle=A] .knob').boundingBox();
-    if (box === null) throw new Error('no crank');
-    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
-    await page.mouse.down();
-    await page.mouse.move(box.x + 60, box.y + 60);
-    await page.mouse.up();
-    if ((await rocker.textContent()) === degrees) throw new Error('the crank does not follow the pointer');
-    // Grashof: 60 and the coupler of about 120 are more than 100 and 76.5 together.
-    await length.fill('60');
-    await length.press('Enter');
-    await page.waitForFunction(
-      `document.querySelector('[data-value=reach]').textContent.includes('dead points')`,
-    );
-    clean();
-    return undefined;
-  });
-
-  await test('the order of the car in the address', async () => {
-    const order = page.locator('[data-value=order]');
-    await open('quick-start.html');
-    await order.waitFor();
-    const text = (await readFile('docs/examples/car.json', 'utf8')).replace(
-      'One-off light roadster',
-      'A car by link',
-    );
-    await page.locator('textarea').fill(text);
-    await page.waitForURL(/#car=/);
-    const address = page.url();
-    await page.goto('about:blank');
-    await page.goto(address);
-    const summary = sizingSummary(sizeCoilovers(readCar(text)));
-    await page.waitForFunction(
-      `document.querySelector('[data-value=summary]').textContent.startsWith('A car by link')`,
-    );
-    await order.waitFor();
-    const shown = await page.locator('[data-value=summary]').textContent();
-    if (shown !== summary) throw new Error(`${shown}\nis not\n${summary}`);
-    const [opened] = await Promise.all([browser.waitForEvent('page'), order.click()]);
-    await opened.waitForSelector('h1');
-    const heading = await opened.locator('h1').first().textContent();
-    await opened.close();
-    if (!heading?.includes('A car by link')) throw new Error(`${heading}`);
-    await page.locator('textarea').fill(text.replace('"lowerArm"', '"loweArm"'));
-    await page.waitForFunction(
-      `document.querySelector('[data-value=summary]').textContent.includes('loweArm')`,
-    );
-    clean();
-    return `${address.length} characters`;
-  });
-
-  await test('what a move of the pointer costs', async () => {
-    await open('first-corner.html');
-    await page.waitForTimeout(2000);
-    const handle = page.locator('[data-handle=mount]');
-    await handle.scrollIntoViewIfNeeded();
-    const box = await handle.boundingBox();
-    if (box === null) throw new Error('no handle');
-    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
-    await page.mouse.move(x, y);
-    await page.mouse.down();
-    // From the event to the picture laid out, in the same task and its microtasks.
-    const times = (await page.evaluate(
-      `(async () => {
-        const handle = document.querySelector('[data-handle=mount]');
-        const times = [];
-        for (let k = 0; k < 120; k++) {
-          await new Promise(requestAnimationFrame);
-          const at = { pointerId: 1, bubbles: true, clientX: ${x} + 20 * Math.sin(k / 9), clientY: ${y} + 5 * Math.cos(k / 7) };
-          const start = performance.now();
-          handle.dispatchEvent(new PointerEvent('pointermove', at));
-          await null;
-          await null;
-          document.querySelector('figure.live').getBoundingClientRect();
-          times.push(performance.now() - start);
-        }
-        return times;
-      })()`,
-    )) as number[];
-    await page.mouse.up();
-    const rest = times.slice(20).sort((a, b) => a - b);
-    const [median, high] = [0.5, 0.95].map((share) => rest[Math.floor(share * rest.length)]);
-    const first = times.slice(0, 10).map((ms) => ms.toFixed(1));
-    return `median ${median.toFixed(1)} ms, 95 % within ${high.toFixed(1)} ms, the first ten ${first.join(', ')} ms`;
-  });
+  await testFigures({ browser, page, open, clean });
 });
 
 count();

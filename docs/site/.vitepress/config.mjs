@@ -65,6 +65,8 @@ export default defineConfig({
       alias: [
         { find: /^jounce$/, replacement: built('index') },
         { find: /^jounce\/(\w+)$/, replacement: built('$1') },
+        // What its own pictures are drawn with, for the live ones.
+        { find: /^#jounce\/(.+)\.js$/, replacement: built('$1') },
       ],
     },
     build: { target: 'es2022', chunkSizeWarningLimit: 2000 },
