@@ -656,7 +656,13 @@ results.push(
 const sizings: (() => unknown)[] = [
   (document: Json) => {
     document.openQuestions = ['The arch is not cut yet.'];
-    document.corners.front.thirdSpring = { on: 'lowerArm', mount: [275, 280], rate: 40 };
+    document.corners.front.thirdSpring = { on: 'lowerArm', mount: [275, 280], rate: 4, preload: 200 };
+    document.corners.front.rollSpring = {
+      on: 'lowerArm',
+      mount: [275, 280],
+      right: { on: 'lowerArm', mount: [270, 40] },
+      rate: 4,
+    };
     for (const { limits, sizing } of Object.values<Json>(document.corners)) {
       delete limits.damper;
       delete sizing.rateStep;

@@ -64,7 +64,8 @@ export function axle(input: AxleInput): AxleLinkage {
   });
 }
 
-type Between = Pick<AxleLinkage, 'bar' | 'thirdSpring' | 'rollSpring'>;
+/** What is between both wheels of an axle. */
+export type Between = Pick<AxleLinkage, 'bar' | 'thirdSpring' | 'rollSpring'>;
 
 /** Ends on a corner of what is between both wheels: what each is of, where its body is named, and the point. */
 export function endsOn({ bar, thirdSpring, rollSpring }: Between, side: 'left' | 'right') {

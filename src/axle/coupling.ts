@@ -4,13 +4,14 @@
 //   U_i = U' w_i,     U_ij = U'' w_i w_j + U' w_ij,        i and j the travels of left and right.
 
 import { NEWTON_METRE_PER_DEGREE } from '../units.ts';
-import type { AxleLinkage } from './axle.ts';
+import type { Between } from './axle.ts';
 import { type Across, type CrossSpring, lengthAcross, type SpringEnd } from './cross-spring.ts';
 import type { Jet } from './jet.ts';
 
 /** Names of what may act between both wheels. */
 export const COUPLINGS = ['bar', 'thirdSpring', 'rollSpring'] as const;
 export type CouplingName = (typeof COUPLINGS)[number];
+export type SpringName = Exclude<CouplingName, 'bar'>;
 
 /** What acts between both wheels of an axle. */
 export type Coupling =
@@ -19,7 +20,7 @@ export type Coupling =
       /** Per turn of its levers, N·mm/rad; N/mm where it acts on travels. */
       readonly torsion: number;
     }
-  | { readonly name: 'thirdSpring' | 'rollSpring'; readonly spring: CrossSpring };
+  | { readonly name: SpringName; readonly spring: CrossSpring };
 
 /** Of a wheel, what goes into that: the angle of the lever, and the ends of the springs, by its travel. */
 export interface CoupledWheel {
@@ -35,8 +36,8 @@ export interface Coupled extends Across {
   rate: number;
 }
 
-/** The couplings of an axle; `otherwise` is the stiffness of a bar that it has not, N·m/deg. */
-export function couplingsOf({ bar, thirdSpring, rollSpring }: AxleLinkage, otherwise = 0): Coupling[] {
+/** The couplings of an axle by what is between its wheels; `otherwise` is the stiffness of a bar that it has not, N·m/deg. */
+export function couplingsOf({ bar, thirdSpring, rollSpring }: Between, otherwise = 0): Coupling[] {
   const torsion = (bar?.torsionalStiffness ?? otherwise) * NEWTON_METRE_PER_DEGREE;
   return [
     ...(torsion === 0 ? [] : [{ name: 'bar', torsion } as const]),
@@ -49,6 +50,9 @@ export function couplingsOf({ bar, thirdSpring, rollSpring }: AxleLinkage, other
 export function uncoupled({ name }: Coupling): Coupled {
   return { name, value: 0, left: 0, right: 0, leftLeft: 0, leftRight: 0, rightRight: 0, force: 0, rate: 0 };
 }
+
+/** mm: a third spring shorter than free by no more than this is loose, so that rounding does not decide it where it just touches. */
+export const TOUCHING = 1e-9;
 
 /** Reads a coupling where both wheels are. */
 export function couple(coupling: Coupling, left: CoupledWheel, right: CoupledWheel, into: Coupled): void {
@@ -68,7 +72,7 @@ export function couple(coupling: Coupling, left: CoupledWheel, right: CoupledWhe
   lengthAcross(left[name], right[name], into);
   const stretch = into.value - spring.freeLength;
   // A third spring that is loose does nothing; a roll spring pulls as it pushes.
-  const acts = name === 'rollSpring' || stretch < 0;
+  const acts = name === 'rollSpring' || stretch < -TOUCHING;
   into.force = acts ? spring.rate * stretch : 0;
   into.rate = acts ? spring.rate : 0;
 }

@@ -17,14 +17,7 @@ import { refusal, refuse } from '../errors/axle.ts';
 import { FIRST, READING, SECOND } from '../linkage/reader.ts';
 import { DEGREES, NEWTON_METRE_PER_DEGREE } from '../units.ts';
 import type { AxleLinkage } from './axle.ts';
-import {
-  type Coupled,
-  type CoupledWheel,
-  type CouplingName,
-  coupledBy,
-  couplingsOf,
-  onWheel,
-} from './coupling.ts';
+import { type Coupled, type CoupledWheel, type CouplingName, coupledBy, couplingsOf } from './coupling.ts';
 import { leverAngles } from './lever-angle.ts';
 import { MOST_ROLL } from './sweep-axle.ts';
 import { noEnds, takeEnds } from './wheel-at.ts';
@@ -131,16 +124,7 @@ export function barRollStiffness(axle: AxleLinkage): number {
   return (axle.bar?.torsionalStiffness ?? 0) * twistByRoll ** 2;
 }
 
-/** What the springs between both wheels carry at each wheel as drawn, N along its travel: left, right. */
-export function coupledLoads(axle: AxleLinkage): readonly [number, number] {
-  const [left, right] = layWheels(axle, 0, 0).map((curve) => stateOf(curve, 0, 0));
-  if (left === null || right === null) return [0, 0];
-  const coupled = coupledBy(couplingsOf(axle), left, right);
-  const on = (side: 1 | -1) => coupled.reduce((sum, one) => sum + onWheel(one, side), 0);
-  return [on(1), on(-1)];
-}
-
-/** The same of wheels that stand there, tyres keep their deflection; `coupled` is what acts between both. */
+/** Roll stiffness of an axle whose wheels stand there, tyres keep their deflection; `coupled` is what acts between both. */
 export function stiffnessThere(
   coupled: readonly Coupled[],
   states: readonly [WheelState, WheelState],

@@ -22,7 +22,7 @@ import {
   SECOND,
   type Sinks,
 } from '../linkage/reader.ts';
-import { type AxleLinkage, endsOn } from './axle.ts';
+import { type AxleLinkage, type Between, endsOn } from './axle.ts';
 import { type Lever, leverOn, readLeverAngles } from './bar.ts';
 import type { CouplingName } from './coupling.ts';
 import { type LeverAngles, leverAngles } from './lever-angle.ts';
@@ -69,7 +69,7 @@ const PARTS = 128;
 /** Places between which the lever is looked at. */
 const LOOKS = 64;
 /** Name of the point that an end is pinned to. */
-const pointOf = (name: CouplingName) => `${name}End`;
+export const pointOf = (name: CouplingName) => `${name}End`;
 /** Share of a part to which is found where the lever comes over its centre. */
 const CLOSE = 1e-9;
 
@@ -110,7 +110,7 @@ function fallsShort({ end: { droop, bump }, table: { y } }: WheelCurve, heave: n
 }
 
 /** Whether the right-hand ends of what is between both wheels are the mirror images of the left ones. */
-function isAlike({ bar, thirdSpring, rollSpring }: AxleLinkage): boolean {
+export function isAlike({ bar, thirdSpring, rollSpring }: Between): boolean {
   if (bar !== null && bar.axis !== null) return false;
   return [thirdSpring, rollSpring].every((spring) => {
     if (spring === null) return true;
@@ -122,7 +122,7 @@ function isAlike({ bar, thirdSpring, rollSpring }: AxleLinkage): boolean {
 type PinnedEnds = ReturnType<typeof endsOn>;
 
 /** Lays the curve of a wheel, as far as `reach` mm either way or as it goes. */
-function layWheel(
+export function layWheel(
   corner: CornerModel,
   side: 1 | -1,
   lever: Lever | null,
@@ -152,7 +152,7 @@ function layWheel(
 }
 
 /** The corner with the ends of what is between both wheels as points of its bodies. */
-function withEnds(corner: CornerModel, pinned: PinnedEnds): CornerModel {
+export function withEnds(corner: CornerModel, pinned: PinnedEnds): CornerModel {
   const { drawing } = corner;
   const ends = Object.fromEntries(pinned.map(({ name, end }) => [pointOf(name), end.mount]));
   const bodies = pinnedBodies(drawing.bodies, pinned);

@@ -4,9 +4,12 @@
 //   wheel load   W   = F R            (the sprung share: what the ground bears beside the unsprung weight)
 //   wheel rate   k_w = dW/dz = k R^2 + F R'
 //
+// and beside them what the springs between both wheels bear with both at that travel (springs-across.ts),
+//
 // by virtual work, without lateral force at the tyre, friction, and weight of the links (J. C. Dixon, "The Shock Absorber Handbook",
 // on rising rates; from memory).
 
+import type { AcrossAt } from '../axle/springs-across.ts';
 import { type CoiloverForce, jumpLengths, totalPush } from '../corner/axial-force.ts';
 import type { CornerModel } from '../corner/model.ts';
 import { trace } from '../linkage/motion.ts';
@@ -23,6 +26,8 @@ export interface ShockCurve {
   patch(travel: number): { y: number; rollCentreHeight: number };
   /** How the two eyes move with the wheel at a travel: mm per mm of travel, `[y, z]` each. */
   eyes(travel: number): { outer: readonly [number, number]; inner: readonly [number, number] };
+  /** The springs between both wheels, both at a travel; left out or null without any. */
+  readonly across?: AcrossAt | null;
 }
 
 /** Share of the travel by which a curve stops short of a dead point, where its ratio does not exist. */
@@ -32,7 +37,12 @@ const HAIR = 1e-9;
 const KEPT = 1024;
 
 /** The shock of a corner from so much droop to so much bump (mm, both positive), or as far as the linkage goes. */
-export function shockCurve(model: CornerModel, droop: number, bump: number): ShockCurve {
+export function shockCurve(
+  model: CornerModel,
+  droop: number,
+  bump: number,
+  across: ShockCurve['across'] = null,
+): ShockCurve {
   const height = model.drawing.points[model.contactPatch][1];
   const motion = trace(model.drawing, {
     driver: { y: model.contactPatch },
@@ -71,6 +81,7 @@ export function shockCurve(model: CornerModel, droop: number, bump: number): Sho
       const at = heightAt(travel);
       return { outer: ofOuter(at), inner: ofInner(at) };
     },
+    across,
   };
 }
 
@@ -80,24 +91,32 @@ export interface WheelState {
   readonly ratio: number;
   /** Sprung share of the wheel load, N. */
   readonly load: number;
-  /** N/mm, without the tyre. */
+  /** N/mm, without the tyre, both wheels alike. */
   readonly rate: number;
+  /** The same where the other wheel goes down as far as this one goes up: with springs between both wheels another rate. */
+  readonly rollRate: number;
   /** The whole force between the eyes, N. */
   readonly force: number;
-  /** Share of the rate that is not spring but force times change of ratio: F R' / k_w. */
+  /** Share of the rate that is not spring but force times change of ratio: F R' / k_w, all springs in k_w. */
   readonly geometricRateFraction: number;
 }
+
+/** What acts at a wheel without springs between both. */
+const ALONE = { load: 0, rate: 0, rollRate: 0 };
 
 /** The wheel at a travel, mm. */
 export function wheelAt(shock: ShockCurve, coilover: CoiloverForce, travel: number): WheelState {
   const { length, ratio, slope } = shock.at(travel);
   const { force, rate: k } = totalPush(coilover, length);
-  const rate = k * ratio * ratio + force * slope;
+  const own = k * ratio * ratio + force * slope;
+  const beside = shock.across?.(travel).all ?? ALONE;
+  const rate = own + beside.rate;
   return {
     length,
     ratio,
-    load: force * ratio,
+    load: force * ratio + beside.load,
     rate,
+    rollRate: own + beside.rollRate,
     force,
     geometricRateFraction: rate === 0 ? 0 : (force * slope) / rate,
   };
@@ -124,6 +143,11 @@ export function travelAtLength(shock: ShockCurve, length: number, end: number): 
   return firstZero((travel) => shock.at(travel).length - length, end);
 }
 
+/** The same of the third spring between both wheels. */
+export function travelAtThirdLength({ across }: ShockCurve, length: number, end: number): number | null {
+  return across == null ? null : firstZero((travel) => (across(travel).length ?? length) - length, end);
+}
+
 /** A piece of the travel over which the wheel load only rises with bump (k_w > 0), or only falls. */
 export interface LoadPiece {
   /** mm, from one end of the piece to the other in the direction of the walk. */
@@ -147,13 +171,16 @@ export function* loadPieces(
   end: number,
 ): Generator<LoadPiece> {
   const rate = (travel: number) => wheelAt(shock, coilover, travel).rate;
-  const jumps = jumpLengths(coilover);
+  const { across } = shock;
+  const jumps = [
+    ...jumpLengths(coilover).map((length) => (travel: number) => shock.at(travel).length - length),
+    ...(across == null ? [] : [(travel: number) => across(travel).stretch]),
+  ];
   for (let k = 0; k < RATE_LOOKS; k++) {
     const [a, b] = [k, k + 1].map((n) => from + ((end - from) * n) / RATE_LOOKS);
-    const [first, last] = [shock.at(a).length, shock.at(b).length];
     const between = jumps
-      .filter((length) => Math.sign(first - length) * Math.sign(last - length) < 0)
-      .map((length) => zeroBetween((travel) => shock.at(travel).length - length, a, b))
+      .filter((past) => Math.sign(past(a)) * Math.sign(past(b)) < 0)
+      .map((past) => zeroBetween(past, a, b))
       .sort((one, other) => Math.abs(one - a) - Math.abs(other - a));
     let p = a;
     for (const q of [...between, b]) {

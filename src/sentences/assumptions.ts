@@ -29,8 +29,11 @@ export const ASSUMPTIONS: Sentences = {
     problem:
       'roll in the required travel is the linear estimate by the roll gradient: on its own curves the car does not come to rest in the corner',
   },
-  thirdSpringLeftOut: (say) => ({
-    problem: `the ${axle(say)} coilovers are sized without the third spring: it counts in the steady corner alone, with the perches set so that the car stands at ride height`,
+  thirdSpringCounted: (say) => ({
+    problem: `the ${axle(say)} coilovers are sized beside the third spring: at ride height it ${say.number('rate') === 0 ? 'is loose, and it counts where it pushes' : `carries ${say.measure('load', 'force')} of the sprung load of each wheel and gives ${say.measure('rate', 'rate')} of its wheel rate, both wheels alike`}`,
+  }),
+  rollSpringCounted: (say) => ({
+    problem: `the ${axle(say)} roll spring counts in the roll stiffness, and is free at ride height`,
   }),
   gasForceConstant: { problem: 'the gas force does not change with the stroke' },
   travelCasesAssumed: (say) => ({

@@ -56,6 +56,10 @@ export const FORCES: Sentences = {
     problem:
       'the corner is planar: braking, drive and caster act out of this plane and are not counted; links have no mass, pins no friction',
   },
+  bothWheelsAlike: {
+    problem:
+      'springs between both wheels push as they do with both wheels at the travel of the case: where one wheel moves alone, their part of the loads is another',
+  },
   loadFactorsWithoutSource: {
     problem: 'the factors of the cases are common practice without a source: set your own',
   },

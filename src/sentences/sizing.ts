@@ -2,6 +2,7 @@ import { BOUNDED, INPUT } from './input.ts';
 import { LOADS } from './loads.ts';
 import type { Sentences } from './say.ts';
 import { SPRINGS } from './springs.ts';
+import { THIRD_SPRING } from './third-spring.ts';
 
 /** What is said about a car to be sized, forces in a corner, and figures asked for. */
 export const SIZING: Sentences = {
@@ -9,6 +10,7 @@ export const SIZING: Sentences = {
   ...BOUNDED,
   ...LOADS,
   ...SPRINGS,
+  ...THIRD_SPRING,
   notACar: {
     problem: 'not a car that was read',
     allowed: 'what readCar returns',

@@ -400,20 +400,20 @@ describe('a car file with springs between its wheels', () => {
   it('has them in its steady corner, where the car stands at ride height without a turn', () => {
     const sizing = sizeCoilovers(
       readCar(
-        carFile(({ corners, travelCases, ...file }) => {
+        carFile((file) => {
+          const { corners, travelCases } = file;
           corners.front.thirdSpring = { on: 'lowerArm', mount: [275, 280], rate: 60, preload: 800 };
           corners.front.rollSpring = { ...ON_ARMS.rollSpring };
           travelCases.lateralAcceleration = 1e-6;
-          delete (file as { downforce?: unknown }).downforce;
+          delete file.downforce;
         }),
       ),
     );
     const found = sizing.steadyCorner!.bySplit.proportional;
     if (found.status !== 'rests') throw new Error('no rest');
+    // A corner by itself has the unsprung weight at the contact patch: 0.2 % of it is on the coilover here.
+    expectWithin(found.axles.front!.heave, 0, 0.05);
     expect(found.axles.front!.rollSpring).not.toBeNull();
     expect(found.axles.rear!.thirdSpring).toBeNull();
-    expect(sizing.assumptions.map(({ code, path }) => `${code} ${path}`)).toContain(
-      'thirdSpringLeftOut corners.front.thirdSpring',
-    );
   });
 });

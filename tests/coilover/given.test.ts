@@ -7,6 +7,15 @@ import { car, GRAVITY, sized, valueIn } from './cars.ts';
 
 /** A car of which everything is known. */
 const everything = (document: Json) => {
+  for (const corner of [document.corners.front, document.corners.rear] as Json[]) {
+    corner.thirdSpring = { on: 'lowerArm', mount: [275, 280], rate: 4, preload: 100 };
+    corner.rollSpring = {
+      on: 'lowerArm',
+      mount: [275, 280],
+      right: { on: 'lowerArm', mount: [270, 40] },
+      rate: 4,
+    };
+  }
   for (const { sizing } of [document.corners.front, document.corners.rear] as Json[]) {
     sizing.springs = [{ name: 'A', rate: 26, freeLength: 260, minLength: 90, innerDiameter: 60 }];
     sizing.helper = { rate: 4, freeLength: 60, solidLength: 20, separatorHeight: 5 };
@@ -80,6 +89,8 @@ describe('what is not given leaves open what hangs on it, and nothing else', () 
       ({ sizing }) => delete sizing.antiRollBarStiffness,
       ['rollStiffnessWithBar', 'leftRightHeightDifferenceWithBar'],
     ],
+    ['the third spring', (front) => delete front.thirdSpring, ['thirdSpringLoad', 'thirdSpringWheelRate']],
+    ['the roll spring', (front) => delete front.rollSpring, ['rollSpringStiffness']],
     [
       'the springs to be had',
       ({ sizing }) => delete sizing.springs,

@@ -31,6 +31,7 @@ import { SURVEY } from '../../src/sentences/survey.ts';
 import { SURVEYED } from '../../src/sentences/surveyed.ts';
 import { SYNTHESIS, SYNTHESISED } from '../../src/sentences/synthesis.ts';
 import { TESTING } from '../../src/sentences/testing.ts';
+import { THIRD_SPRING } from '../../src/sentences/third-spring.ts';
 import { TRAVEL } from '../../src/sentences/travel.ts';
 
 /** Sentences by code. */
@@ -64,6 +65,7 @@ export const TABLES: readonly (readonly [heading: string, table: Table])[] = [
   ['Forces', FORCES],
   ['Masses and loads', LOADS],
   ['Springs', SPRINGS],
+  ['Third spring', THIRD_SPRING],
   ['Static stability', STATIC_STABILITY],
   ['Sizing', SIZING],
   ['Assumptions', ASSUMPTIONS],

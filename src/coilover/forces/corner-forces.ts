@@ -26,8 +26,10 @@ import {
   heightAt,
   missingForce,
   type SetUp,
+  type Standing,
   setUp,
   standAt,
+  takenOffShock,
   travelRange,
 } from './static-equilibrium.ts';
 
@@ -44,6 +46,8 @@ export interface CaseForces {
    * out, negative where it is topped out; N.
    */
   readonly shock: AxialForce & { readonly total: number; readonly metalContact: number };
+  /** What springs between both wheels take off the coilover, N along the shock; 0 without any. */
+  readonly springsBetween: number;
   /** Force on each body at each of its points, from what is joined to it. */
   readonly on: Forces['on'];
   /** Force on the chassis at each mount. */
@@ -125,7 +129,7 @@ export function forcesOf(setup: SetUp, options: ForceOptions): CornerForces {
     cases: found,
     ...extremes,
     diagnostics: diagnosticsOn(found, extremes, travelRange(setup)),
-    cautions: CAUTIONS,
+    cautions: setup.between === null ? CAUTIONS : [...CAUTIONS, note('bothWheelsAlike')],
   };
 }
 
@@ -147,16 +151,18 @@ function travelOf(setup: SetUp, { travel, tyre }: LoadCase): number {
 function caseForces(setup: SetUp, one: LoadCase): CaseForces {
   const { model, motion } = setup;
   const travel = travelOf(setup, one);
-  const { drawing, found, length, total, shares } = standAt(setup, travel, one.tyre);
+  const stand = standAt(setup, travel, one.tyre);
+  const { drawing, found, length, total, shares } = stand;
   const { foreAftOffset } = model.shock;
   const patch = motion.read({ x: model.contactPatch })(heightAt(setup, travel));
-  const { axial, bending } = alongBodies(setup, drawing, found);
+  const { axial, bending } = alongBodies(setup, stand);
   return {
     name: one.name,
     travel,
     shockLength: length,
     tyre: one.tyre,
     shock: { total, ...shares, metalContact: total - given(shares) },
+    springsBetween: takenOffShock(setup, travel),
     on: found.on,
     chassis: found.ground,
     axial,
@@ -175,7 +181,8 @@ function jackingOf(tyre: LoadCase['tyre'], slide: number | null): number | null 
 }
 
 /** Axial force in what is held at two joints, and bending of what carries more besides. */
-export function alongBodies({ model }: SetUp, { points, bodies, ground }: CheckedDrawing, found: Forces) {
+export function alongBodies({ model }: SetUp, { drawing, found, pushes }: Standing) {
+  const { points, bodies, ground } = drawing;
   const axial: Record<string, number> = {};
   const bending: Bending[] = [];
   const { outer, inner } = model.shock;
@@ -202,10 +209,12 @@ export function alongBodies({ model }: SetUp, { points, bodies, ground }: Checke
     if (at === null || at === undefined) continue;
     axial[body] = (at[0] * (q[0] - p[0]) + at[1] * (q[1] - p[1])) / span;
     const loads = names.map((name) => {
-      const force = found.on[body][name] ?? [0, 0];
-      return { place: points[name], force };
+      const [y, z] = found.on[body][name] ?? [0, 0];
+      const { force } = pushes.find(({ at }) => at === name) ?? { force: [0, 0] };
+      return { place: points[name], force: [y + force[0], z + force[1]] as const };
     });
-    if (names.some((name) => name in eyes) || joints.length > 2) bending.push(bendingOf(body, p, q, loads));
+    if (names.some((name) => name in eyes || pushes.some(({ at }) => at === name)) || joints.length > 2)
+      bending.push(bendingOf(body, p, q, loads));
   }
   return { axial, bending };
 }

@@ -54,8 +54,9 @@ function labelOf(name: string): string {
 
 function forcesAt(setup: SetUp, travel: number): Record<string, number> {
   const wheelLoad = balancedLoad(setup, travel);
-  const { drawing, found, total } = standAt(setup, travel, [0, wheelLoad]);
-  const { axial } = alongBodies(setup, drawing, found);
+  const stand = standAt(setup, travel, [0, wheelLoad]);
+  const { found, total } = stand;
+  const { axial } = alongBodies(setup, stand);
   const joints = Object.entries(jointLoads(setup, travel, found));
   return {
     travel,

@@ -1,5 +1,5 @@
 // What a car that stands on its wheels asks of coilovers that are bought. At the drawn ride height (travel 0) a wheel with the sprung
-// mass m takes the whole axial force F = m g / R; what gas and stop leave of it compresses the springs by x, and so
+// mass m takes the whole axial force F = (m g - T) / R, T what the springs between both wheels bear; what gas and stop leave of it compresses the springs by x, and so
 //
 //   loose length = L + x,     perch setting = loose length - free length,
 //
@@ -18,7 +18,7 @@ import { bumpStopOf } from '../sizing/damper.ts';
 import { dampingRatioAt } from '../sizing/damping.ts';
 import { bindTravel, contactTravel, type OtherEnds } from '../sizing/lengths.ts';
 import { freeLengthOf, type Spring, stackOf } from '../sizing/listed-springs.ts';
-import { carriedAtRide, gasForceOf } from '../sizing/rates.ts';
+import { carriedAtRide, gasForceOf, wheelRateOn } from '../sizing/rates.ts';
 import type { TravelRequirement } from '../sizing/required-travel.ts';
 import { type AxleState, atRestWith, goesTo } from '../sizing/state.ts';
 import { wheelAt } from '../wheel.ts';
@@ -169,12 +169,11 @@ function looseAtRide(state: AxleState, sprung: number, spring: Spring): number |
   const stop = bumpStopOf(given, settings.damper);
   const { carried } = carriedAtRide(sprung, shock, gasForceOf(given.sizing.gas), stop);
   if (carried === null) return null;
-  const { length, ratio, slope, force, springForce, stopRate } = carried;
+  const { length, springForce } = carried;
   const stack = stackOf(spring, given.sizing.helper);
   const x = compressionUnder(stack, springForce);
   if (x >= travelOf(stack)) return null;
-  const rate = (pushOf(stack, x).rate + stopRate) * ratio ** 2 + force * slope;
-  return rate > 0 ? length + x : null;
+  return wheelRateOn(pushOf(stack, x).rate, carried) > 0 ? length + x : null;
 }
 
 /** An axle's state with one wheel's mass, a spring, and the length at which that is loose. */
@@ -362,12 +361,16 @@ function dampingOf(state: AxleState, spring: Spring): AfterOrder['damping'] {
   const c = (low.compression + low.rebound) / 2;
   const mean = ratios(c);
   const target = given.sizing.damping?.ratio ?? null;
+  // Of the damper beside a third spring alone: the coilover's adds to it in proportion.
+  const besideIt = dampingRatioAt(at, 0, 0) ?? 0;
   return {
     compression: ratios(low.compression),
     rebound: ratios(low.rebound),
     mean,
     target,
     requiredDamping:
-      target === null || mean.design === null || mean.design === 0 ? null : (c * target) / mean.design,
+      target === null || mean.design === null || mean.design === 0
+        ? null
+        : (c * (target - besideIt)) / (mean.design - besideIt),
   };
 }

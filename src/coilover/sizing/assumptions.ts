@@ -6,12 +6,17 @@ import { COMPRESSION_FRACTION, HIGH_SPEED_FRACTION, isSplitAssumed } from './dam
 import type { AxleInputs, CarInputs } from './inputs.ts';
 import { TRAVEL_CASES } from './required-travel.ts';
 import type { AxleSizing } from './result.ts';
-import type { Settings } from './state.ts';
+import type { AxleState, Settings } from './state.ts';
+import { springsAcrossAssumed } from './third-spring.ts';
 
 /** What was assumed. */
 export function assumptionsOf(
   { travelCases, downforce }: CarInputs['car'],
-  axles: readonly (AxleInputs & { readonly sized: AxleSizing; readonly chosen: Settings })[],
+  axles: readonly (AxleInputs & {
+    readonly sized: AxleSizing;
+    readonly chosen: Settings;
+    readonly state: AxleState;
+  })[],
 ): Diagnostic[] {
   const taken = Object.entries(TRAVEL_CASES).filter(
     ([name]) => travelCases?.[name as keyof typeof TRAVEL_CASES] === undefined,
@@ -24,7 +29,7 @@ export function assumptionsOf(
     ...(taken.length === 0 ? [] : [assumed('travelCasesAssumed', 'travelCases', Object.fromEntries(taken))]),
     ...(downforce === undefined ? [] : [assumed('downforceWithSpeedSquared', 'downforce')]),
     ...rollAssumed(axles),
-    ...axles.flatMap(({ sized, rateStep }) => onAxle(sized, rateStep)),
+    ...axles.flatMap(({ sized, state, rateStep }) => onAxle(sized, state, rateStep)),
     assumed('loadFactorsAssumed', '', { ...LOAD_FACTORS }),
   ];
 }
@@ -40,14 +45,14 @@ function rollAssumed(
   return isCounted ? [assumed('rollTravelEstimated', 'travelCases.lateralAcceleration')] : [];
 }
 
-function onAxle(sized: AxleSizing, rateStep: number): Diagnostic[] {
+function onAxle(sized: AxleSizing, state: AxleState, rateStep: number): Diagnostic[] {
   const { axle, travelRequirement, damper, input, springOptions } = sized;
   const { corner, sizing } = input;
   const strut = strutOf(corner);
   const found = (code: string, place: string, values: Diagnostic['values'] = {}) =>
     assumed(code, `corners.${axle}.${place}`, { axle, ...values });
   return [
-    ...(input.thirdSpring === undefined ? [] : [found('thirdSpringLeftOut', 'thirdSpring')]),
+    ...springsAcrossAssumed(state).map((one) => found(...one)),
     ...(strut === null ? [] : [found('coiloverAlongStrut', strut)]),
     ...(sizing?.target !== undefined && sizing.rateStep === undefined
       ? [found('rateStepAssumed', 'sizing.rateStep', { rateStep })]

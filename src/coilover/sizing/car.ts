@@ -1,3 +1,4 @@
+import { springsAcross } from '../../axle/springs-across.ts';
 import { modelOf } from '../../corner/corner.ts';
 import { moveHardpoints } from '../../corner/hardpoint-coordinates.ts';
 import type { CornerModel } from '../../corner/model.ts';
@@ -44,7 +45,11 @@ export function carOf(given: CarDocument): {
   const { inputs, uncertain, issues } = usable(written, doubtful);
   const axles = inputs.axles.map((axle): CarAxle => {
     const model = modelOf(axle.input.corner);
-    return { ...axle, model, shock: shockCurve(model, REACH, REACH) };
+    return {
+      ...axle,
+      model,
+      shock: shockCurve(model, REACH, REACH, springsAcross(model, axle.linkage, REACH)),
+    };
   });
   return { document, car: { ...inputs, axles }, uncertain, issues, written };
 }
@@ -71,7 +76,9 @@ export function slipped(car: Car, slips: readonly Slip[]): Car {
     }
     if (Object.keys(by).length === 0) return axle;
     const model = moveHardpoints(axle.model, by);
-    return { ...axle, model, shock: shockCurve(model, -axle.shock.droop, axle.shock.bump) };
+    const { droop, bump } = axle.shock;
+    const across = springsAcross(model, axle.linkage, REACH);
+    return { ...axle, model, shock: shockCurve(model, -droop, bump, across) };
   });
   return { ...numbers, axles };
 }

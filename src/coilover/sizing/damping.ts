@@ -1,10 +1,11 @@
 // Damping. A shaft that moves with R z' and resists with c R z' damps the wheel's travel with c R^2:
 //
-//   ratio      zeta = c R^2 / (2 sqrt(k_w m_s)),  k_w without the tyre        c = 2 zeta sqrt(k_w m_s) / R^2 at rest
+//   ratio      zeta = (c R^2 + c_T) / (2 sqrt(k_w m_s)),  k_w without the tyre        c = (2 zeta sqrt(k_w m_s) - c_T) / R^2 at rest
 //   bump, rebound    c_b = 2 b c, c_r = 2 (1 - b) c: their mean is c
 //   force      c v up to the knee, beyond it so much less steep
-//   wheel hop  zeta_u = c R^2 / (2 sqrt((k_w + k_t) m_u))
+//   wheel hop  zeta_u = (c R^2 + c_T) / (2 sqrt((k_w + k_t) m_u))
 //
+// c_T of the dampers between both wheels, both wheels alike (springs-across.ts)
 // (T. D. Gillespie, "Fundamentals of Vehicle Dynamics", 1992, ch. 5; from memory.)
 
 import { axialForce } from '../../corner/axial-force.ts';
@@ -69,11 +70,19 @@ export const DAMPING_FIGURES = {
   },
 } as const satisfies FigureInfos;
 
-/** N·s/m. */
+/** N·s/m; null where it is not known, or the dampers between both wheels give all of it. */
 function coefficient({ ratio }: Damping, state: AxleState): number | null {
-  const { atRest, mass } = state;
-  if (atRest === null || mass === null || !(atRest.rate > 0)) return null;
-  return (2 * ratio * Math.sqrt(atRest.rate * 1000 * mass.sprung)) / atRest.ratio ** 2;
+  const { atRest, rest, mass } = state;
+  if (atRest === null || rest === null || mass === null || !(atRest.rate > 0)) return null;
+  const c =
+    (2 * ratio * Math.sqrt(atRest.rate * 1000 * mass.sprung) - dampingAcross(state, rest.travel)) /
+    atRest.ratio ** 2;
+  return c > 0 ? c : null;
+}
+
+/** What the dampers between both wheels add at each wheel at a travel of both, N·s/m. */
+export function dampingAcross({ shock }: AxleState, travel: number): number {
+  return shock.across?.(travel).all.damping ?? 0;
 }
 
 /** Low-speed damping at the shaft: as it was bought, or as the ratio asks for. */
@@ -92,8 +101,9 @@ export function dampingRatioAt(state: AxleState, c: number, travel: number): num
   if (coilover === null || mass === null) return null;
   const { rate, ratio, length } = wheelAt(shock, coilover, travel);
   const { spring, bumpStop } = axialForce(coilover, length);
-  return rate > 0 && spring + bumpStop > 0
-    ? (c * ratio ** 2) / (2 * Math.sqrt(rate * 1000 * mass.sprung))
+  const borne = spring + bumpStop + (shock.across?.(travel).all.load ?? 0);
+  return rate > 0 && borne > 0
+    ? (c * ratio ** 2 + dampingAcross(state, travel)) / (2 * Math.sqrt(rate * 1000 * mass.sprung))
     : null;
 }
 
@@ -124,7 +134,8 @@ export function dampingNumbers(state: AxleState, stopTravel: number | null): Num
     wheelHopDampingRatio:
       tyreRate === undefined || !mass.unsprung
         ? null
-        : (c * atRest.ratio ** 2) / (2 * Math.sqrt((atRest.rate + tyreRate) * 1000 * mass.unsprung)),
+        : (c * atRest.ratio ** 2 + dampingAcross(state, rest.travel)) /
+          (2 * Math.sqrt((atRest.rate + tyreRate) * 1000 * mass.unsprung)),
   };
 }
 

@@ -1,3 +1,4 @@
+import type { AxleLinkage } from '../../axle/axle.ts';
 import type { Axle } from '../../corner/axles.ts';
 import type { DocumentCorner } from '../../corner/read-corner.ts';
 import type { CarSizingFile, CornerSizingFile, LimitOptions, OrderedFile } from '../../document/inputs.ts';
@@ -17,6 +18,8 @@ export interface AxleInputs {
   readonly limits: Omit<LimitOptions, 'notes'>;
   /** Sprung mass given for the corner itself, kg: taken where the car has no masses. */
   readonly sprungMass?: number | undefined;
+  /** Both of its wheels, and what is between them. */
+  readonly linkage: AxleLinkage;
   /** Roll stiffness of the bar that the document draws, N·m/deg, both wheels at design ride height; null without one. */
   readonly drawnBarStiffness: number | null;
   /** What was bought; as far as it replaces limits and sizing it stands there too. */

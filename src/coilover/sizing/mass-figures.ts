@@ -94,11 +94,11 @@ export function massNumbers({
     rightWheelMass: wheels?.right ?? null,
     sprungMass: mass?.sprung ?? null,
     unsprungMass: unsprungMass ?? null,
-    leftRightHeightDifference: atRest === null ? null : lower(atRest.rate),
+    leftRightHeightDifference: atRest === null ? null : lower(atRest.rollRate),
     leftRightHeightDifferenceWithBar:
       atRest === null || rest === null || bar === null
         ? null
-        : lower(atRest.rate + barRate(bar, 2 * shock.patch(rest.travel).y)),
+        : lower(atRest.rollRate + barRate(bar, 2 * shock.patch(rest.travel).y)),
   };
 }
 

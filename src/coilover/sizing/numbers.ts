@@ -18,6 +18,7 @@ import { CAR_FIGURES, carFigures, MASS_FIGURES, massNumbers } from './mass-figur
 import { CAR_ROLL_FIGURES, ROLL_FIGURES, rollOfAxle } from './roll.ts';
 import { SPRING_FIGURES, springNumbers } from './spring.ts';
 import type { AxleState } from './state.ts';
+import { THIRD_SPRING_FIGURES, thirdSpringNumbers } from './third-spring.ts';
 import { type Estimate, type Extreme, estimates, extremeOf, type Perturbation } from './uncertainty.ts';
 import { UNIT_FIGURES, unitNumbers } from './unit-mass.ts';
 
@@ -29,6 +30,7 @@ export const AXLE_FIGURES = {
   ...MASS_FIGURES,
   ...DOWNFORCE_FIGURES,
   ...ROLL_FIGURES,
+  ...THIRD_SPRING_FIGURES,
   ...UNIT_FIGURES,
 } as const;
 export const CAR_WIDE_FIGURES = { ...CAR_FIGURES, ...CAR_ROLL_FIGURES } as const;
@@ -96,6 +98,7 @@ function ownNumbers(state: AxleState, otherEnds: OtherEnds): OwnNumbers {
     ...dampingNumbers(state, contactTravel(state)),
     ...massNumbers(state),
     ...rollOfAxle(state),
+    ...thirdSpringNumbers(state),
     ...unitNumbers(state),
   };
   own.set(state, { otherEnds, numbers });

@@ -1,8 +1,9 @@
-// From the target at the wheel to the spring. With m the sprung mass, W = m g the load, R and R' ratio and slope at ride, F = W/R
-// the whole force between the eyes, k_t the rate of the tyre:
+// From the target at the wheel to the spring. With m the sprung mass, W = m g the load, R and R' ratio and slope at ride, T and k_T what
+// the springs between both wheels bear of that load and add to the wheel rate (springs-across.ts), F = (W - T)/R the whole force between
+// the eyes, k_t the rate of the tyre:
 //
 //   frequency  f  = sqrt(k / m) / (2 pi),   k the wheel rate k_w, or in series with the tyre k_w k_t / (k_w + k_t)
-//   spring     k_s = (k_w - F R') / R^2 - k_stop
+//   spring     k_s = (k_w - k_T - F R') / R^2 - k_stop
 //   in series with a helper k_h that is not shut:  1/k_s = 1/k - 1/k_h
 //
 // (T. D. Gillespie, "Fundamentals of Vehicle Dynamics", 1992, ch. 5, for frequencies and the tyre in series; from memory.)
@@ -44,6 +45,8 @@ export interface Carried {
   readonly springForce: number;
   readonly gas: number;
   readonly stopRate: number;
+  /** Wheel rate of the springs between both wheels, both wheels alike, N/mm; 0 without any. */
+  readonly rateAcross: number;
 }
 
 /** How a mass (kg) stands at ride; an issue where the coilover can't bear it. */
@@ -54,6 +57,7 @@ export function carriedAtRide(
   stop: BumpStop,
 ): { readonly carried: Carried | null; readonly issues: Diagnostic[] } {
   const { length, ratio, slope } = shock.at(0);
+  const across = shock.across?.(0).all ?? { load: 0, rate: 0 };
   if (!(ratio > 0)) {
     return {
       carried: null,
@@ -67,11 +71,27 @@ export function carriedAtRide(
       ],
     };
   }
-  const force = (mass * GRAVITY) / ratio;
+  const load = mass * GRAVITY;
+  const force = (load - across.load) / ratio;
   const pushed = bumpStopForce(stop, length);
   const springForce = force - gas - pushed.force;
-  const carried = { mass, length, ratio, slope, force, springForce, gas, stopRate: pushed.rate };
+  const stopRate = pushed.rate;
+  const rateAcross = across.rate;
+  const carried = { mass, length, ratio, slope, force, springForce, gas, stopRate, rateAcross };
   if (springForce > 0) return { carried, issues: [] };
+  if (load > (gas + pushed.force) * ratio) {
+    return {
+      carried: null,
+      issues: [
+        {
+          code: 'thirdSpringCarriesAll',
+          severity: 'conflict',
+          path: 'thirdSpring',
+          values: { load: across.load, sprungWeight: load, max: load - (gas + pushed.force) * ratio },
+        },
+      ],
+    };
+  }
   return {
     carried: null,
     issues: [
@@ -105,9 +125,17 @@ export function wheelRateWith(
   { helper }: Pick<CornerSizing, 'helper'>,
   carried: Carried,
 ): number {
-  const { ratio, slope, force, springForce, stopRate } = carried;
+  const { springForce } = carried;
   const together = isShut(helper, springForce) ? springRate : inSeries(springRate, helper.rate);
-  return (together + stopRate) * ratio * ratio + force * slope;
+  return wheelRateOn(together, carried);
+}
+
+/** Wheel rate (N/mm) at the drawn ride height on springs that together have a rate there (N/mm); 0 for what is there without any. */
+export function wheelRateOn(
+  together: number,
+  { ratio, slope, force, stopRate, rateAcross }: Carried,
+): number {
+  return (together + stopRate) * ratio * ratio + force * slope + rateAcross;
 }
 
 /** What the target of a corner asks of the spring. */
@@ -117,7 +145,7 @@ export function requiredRates(
 ): RequiredRates & { readonly issues: Diagnostic[] } {
   const nothing = { wheelRate: null, together: null, springRate: null };
   if (target === undefined) return { ...nothing, issues: [] };
-  const { mass, ratio, slope, force, springForce, stopRate } = carried;
+  const { mass, ratio, slope, force, springForce, stopRate, rateAcross } = carried;
   const shut = isShut(helper, springForce);
   if (target.springRate !== undefined) {
     const { springRate } = target;
@@ -127,7 +155,22 @@ export function requiredRates(
   const wheel = wheelRateFor(target, mass, tyreRate);
   if (wheel.rate === null) return { ...nothing, issues: wheel.issues };
   const wheelRate = wheel.rate;
-  const together = (wheelRate - force * slope) / (ratio * ratio) - stopRate;
+  const together = (wheelRate - rateAcross - force * slope) / (ratio * ratio) - stopRate;
+  const without = wheelRateOn(0, carried);
+  if (!(together > 0) && without - rateAcross < wheelRate) {
+    return {
+      ...nothing,
+      wheelRate,
+      issues: [
+        {
+          code: 'thirdSpringTakesAll',
+          severity: 'conflict',
+          path: 'thirdSpring.rate',
+          values: { rate: rateAcross, wheelRate, max: wheelRate - (without - rateAcross) },
+        },
+      ],
+    };
+  }
   if (!(together > 0)) {
     return {
       ...nothing,
@@ -137,7 +180,7 @@ export function requiredRates(
           code: 'targetNeedsNegativeSpring',
           severity: 'conflict',
           path: 'sizing.target',
-          values: { springRate: together, wheelRate, without: stopRate * ratio * ratio + force * slope },
+          values: { springRate: together, wheelRate, without },
         },
       ],
     };

@@ -1,4 +1,5 @@
-// Roll of the sprung part on both axles. With t the track, k_w the wheel rate at rest and B what a bar adds:
+// Roll of the sprung part on both axles. With t the track, k_w the wheel rate at rest, one wheel up as far as the other goes down, and B
+// what a bar adds:
 //
 //   roll stiffness of an axle   K = k_w t^2 / 2 + B
 //   roll angle per g            phi = m_s g h / (K_front + K_rear - m_s g h)
@@ -57,7 +58,7 @@ export function rollOfAxle({ atRest, rest, shock, given }: AxleState): Numbers<t
   }
   const { y, rollCentreHeight } = shock.patch(rest.travel);
   const bar = barStiffness(given);
-  const stiffness = (atRest.rate * (2 * y) ** 2) / 2 / NEWTON_METRE_PER_DEGREE;
+  const stiffness = (atRest.rollRate * (2 * y) ** 2) / 2 / NEWTON_METRE_PER_DEGREE;
   return {
     rollStiffness: stiffness,
     rollStiffnessWithBar: bar === null ? null : stiffness + bar,

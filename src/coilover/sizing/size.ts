@@ -43,6 +43,7 @@ import { springFit } from './spring-fit.ts';
 import type { AxleState } from './state.ts';
 import { stabilityDiagnostics, steadyStatesOf } from './static-stability.ts';
 import { steadyCornerFindings, steadyCornerOf } from './steady-corner.ts';
+import { thirdSpringDiagnostics } from './third-spring.ts';
 import { perturbationsOf } from './uncertainty.ts';
 
 /**
@@ -70,10 +71,10 @@ export function sizeCoilovers(file: CarDocument): Sizing {
   }));
   const sized = axles.map((axle) => axle.sized);
   const stability = axles.flatMap(({ axle, state, travelRequirement }) =>
-    stabilityDiagnostics(state, travelRequirement, car.car).map((one) => ({
-      ...one,
-      path: `corners.${axle}.${one.path}`,
-    })),
+    [
+      ...stabilityDiagnostics(state, travelRequirement, car.car),
+      ...thirdSpringDiagnostics(state, steadyStatesOf(state, travelRequirement, car.car)),
+    ].map((one) => ({ ...one, path: `corners.${axle}.${one.path}` })),
   );
   const steadyCorner = steadyCornerOf(nominal.axles, car.car);
   const found = [
@@ -236,7 +237,7 @@ function speedRowsOf(state: AxleState, downforce: CarInputs['car']['downforce'])
 
 function forcesIn(
   { corner, limits }: DocumentCorner,
-  { mass, coilover, spring, rest, given }: AxleState,
+  { mass, coilover, spring, rest, given, shock }: AxleState,
   found: Limits,
   damper: DamperLengths | null,
 ): CornerForces | null {
@@ -250,5 +251,7 @@ function forcesIn(
     ...(table === undefined ? {} : { bumpStopTable: table }),
     limits: { ...limits, ...(damper === null ? { bumpStop: undefined } : { damper }) },
   };
-  return forcesOf(setUp(corner, options, { found, coilover, restingAt: rest?.travel ?? null }), options);
+  const between = shock.across == null ? null : { linkage: given.linkage, at: shock.across };
+  const known = { found, coilover, restingAt: rest?.travel ?? null, between };
+  return forcesOf(setUp(corner, options, known), options);
 }

@@ -1,7 +1,7 @@
 // Whether a corner stands on its spring. With F the whole force between the eyes and k = -dF/dL the rate of all that pushes:
 //
-//   wheel rate        k_w = k R^2 + F R' > 0, or the weight runs away with the wheel
-//   softest spring    k_s = -F R' / R^2 - k_stop at ride height, where F = m g / R is fixed by the weight (the gas has no rate)
+//   wheel rate        k_w = k R^2 + F R' + k_T > 0, or the weight runs away with the wheel; k_T of the springs between both wheels
+//   softest spring    k_s = -(F R' + k_T) / R^2 - k_stop at ride height, where the weight fixes F (the gas has no rate)
 //   main of a stack   1/k = 1/k_s - 1/k_h with a helper that is not shut; none stands where k_h <= k_s
 //
 // Along the travel F is that of the spring fitted. Where k_w comes to 0 the wheel load is at its peak: under more the wheel goes on to the
@@ -17,7 +17,7 @@ import { type Collapse, collapseBetween, isBorne, restUnder, travelAtLength, whe
 import { speedRow, topSpeedOf } from './downforce.ts';
 import { contactTravel } from './lengths.ts';
 import type { Spring } from './listed-springs.ts';
-import type { Carried } from './rates.ts';
+import { type Carried, wheelRateOn } from './rates.ts';
 import { TRAVEL_CASES, type TravelRequirement } from './required-travel.ts';
 import type { AxleState } from './state.ts';
 
@@ -98,12 +98,10 @@ function doesNotStand(
 }
 
 /** The rate that the main spring must exceed for the corner to stand at ride height, N/mm; null where none does with the helper. */
-export function softestSpring(
-  { given }: Pick<AxleState, 'given'>,
-  { force, ratio, slope, stopRate, springForce }: Carried,
-): number | null {
+export function softestSpring({ given }: Pick<AxleState, 'given'>, carried: Carried): number | null {
   const { helper } = given.sizing;
-  const together = Math.max(0, (-force * slope) / ratio ** 2 - stopRate);
+  const { ratio, springForce } = carried;
+  const together = Math.max(0, -wheelRateOn(0, carried) / ratio ** 2);
   if (helper === undefined || helper.rate * (helper.freeLength - helper.solidLength) <= springForce)
     return together;
   return helper.rate > together ? 1 / (1 / together - 1 / helper.rate) : null;

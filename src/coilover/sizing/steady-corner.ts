@@ -5,11 +5,9 @@
 // stops and ends of the damper: what these will be follows from it. It is kept as a multiple of the linear estimate, by which it changes with
 // the inputs.
 
-import { axle } from '../../axle/axle.ts';
 import type { CarAxle as AxleOnWheels, CarLoads, LateralSplit, WheelCoilover } from '../../axle/car.ts';
 import { type Car, setUpCar } from '../../axle/car-set-up.ts';
 import { type Equilibrium, equilibriumOf, type NoEquilibrium } from '../../axle/equilibrium.ts';
-import { coupledLoads } from '../../axle/roll-stiffness.ts';
 import { axialForce, totalPush } from '../../corner/axial-force.ts';
 import { AXLES, type Axle } from '../../corner/axles.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
@@ -117,13 +115,10 @@ function onWheels(state: AxleState, damper: DamperLengths | null): AxleOnWheels 
   // Around ride height the stack is one spring: a helper is solid there.
   const spring = totalPush({ ...coilover, bumpStop: null }, length);
   if (!(spring.rate > 0)) return null;
-  const { corner, bar, thirdSpring, rollSpring } = given.input;
-  const linkage = axle({ left: corner, bar, thirdSpring, rollSpring });
-  // The perch is set with the third spring fitted: it takes its part off the coilover at ride height.
-  const carried = thirdSpring === undefined ? 0 : coupledLoads(linkage)[0] / ratio;
+  const springForce = axialForce(coilover, length).spring;
   const wheel: WheelCoilover = {
     springRate: spring.rate,
-    springForce: axialForce(coilover, length).spring - carried,
+    springForce,
     gasForce,
     ...(damper === null
       ? {}
@@ -132,12 +127,16 @@ function onWheels(state: AxleState, damper: DamperLengths | null): AxleOnWheels 
       ? {}
       : { bumpStop: { height: bumpStop.contact - damper.compressedLength, table: bumpStop.table } }),
   };
+  // Both perches are set so that the car stands level: where a third spring bears more on one side, its coilover bears less.
+  const [onLeft, onRight] = shock.across?.(0).loads ?? [0, 0];
+  const uneven = (onLeft - onRight) / 2 / ratio;
   const { tyreRate, antiRollBarStiffness } = given.sizing;
   return {
-    linkage,
+    linkage: given.linkage,
     sprungMass: 2 * mass.sprung,
     unsprungMass: mass.unsprung,
-    left: wheel,
+    left: { ...wheel, springForce: springForce - uneven },
+    ...(uneven === 0 ? {} : { right: { ...wheel, springForce: springForce + uneven } }),
     ...(tyreRate === undefined ? {} : { tyreRate }),
     ...(antiRollBarStiffness === undefined ? {} : { antiRollBarStiffness }),
   };

@@ -35,7 +35,8 @@ export function inputsOf(document: CarDocument): { inputs: CarInputs; uncertain:
   const axles = AXLES.flatMap((axle, k): AxleInputs[] => {
     const input = document.corners[axle];
     if (input === undefined) return [];
-    const { sizing = {}, limits, sprungMass, corner, bar, ordered } = input;
+    const { sizing = {}, limits, sprungMass, corner, bar, thirdSpring, rollSpring, ordered } = input;
+    const linkage = axleOf({ left: corner, bar, thirdSpring, rollSpring });
     for (const direction of errorsOf(corner)) {
       uncertain.push({
         name: `corners.${axle} ${directionName(direction)}`,
@@ -53,7 +54,8 @@ export function inputsOf(document: CarDocument): { inputs: CarInputs; uncertain:
         sizing: numbers,
         limits,
         sprungMass,
-        drawnBarStiffness: bar === undefined ? null : barRollStiffness(axleOf({ left: corner, bar })),
+        linkage,
+        drawnBarStiffness: bar === undefined ? null : barRollStiffness(linkage),
         ...(ordered === undefined ? {} : { ordered: certain(ordered) }),
         rateStep: numbers.rateStep ?? commonRateStep(document.units),
         shaftSpeeds: numbers.damping?.shaftSpeeds ?? usualShaftSpeeds(document.units),

@@ -49,8 +49,9 @@ const CHANGES: Readonly<Record<string, Change>> = {
   },
   cornersUncoupled: () =>
     'Exact where pitch inertia = sprung mass × distance to the front axle × distance to the rear axle. With less inertia the car pitches at a higher frequency.',
-  thirdSpringLeftOut: () =>
-    'In heave the third spring stiffens the axle: frequencies are higher, and less travel is used. Its preload comes off the coilovers.',
+  thirdSpringCounted: () =>
+    'A wheel that moves alone has about half of that rate from the third spring, roll has none: frequency, damping ratio and wheel rate are those of both wheels alike.',
+  rollSpringCounted: () => 'Roll stiffness, roll gradient, and the travel that a corner takes.',
   gasForceConstant: (axles) => {
     const share = ofEach(axles, ({ figure }) => {
       const [gas, axial] = [figure('gasForce').value, figure('staticAxialForce').value];

@@ -24,9 +24,15 @@ export function toppingOutLoad({ forces, limits }: Loaded): number | null {
 /** What makes up the topping-out load: spring and gas at that length, and the weight that hangs on the coilover. */
 export function toppingOutParts(loaded: Loaded): LoadParts | null {
   const load = toppingOutLoad(loaded);
-  const shock = loaded.forces?.cases.find(({ tyre }) => tyre === null)?.shock;
-  if (load === null || shock === undefined) return null;
-  return { spring: shock.spring, gas: shock.gas, 'unsprung ÷ ratio': load - shock.spring - shock.gas };
+  const hanging = loaded.forces?.cases.find(({ tyre }) => tyre === null);
+  if (load === null || hanging === undefined) return null;
+  const { shock, springsBetween } = hanging;
+  return {
+    spring: shock.spring,
+    gas: shock.gas,
+    ...(springsBetween === 0 ? {} : { 'third spring ÷ ratio': springsBetween }),
+    'unsprung ÷ ratio': load - shock.spring - shock.gas - springsBetween,
+  };
 }
 
 /** Force of the spring at design ride height, N; null where it is not known. */
