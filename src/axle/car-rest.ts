@@ -70,13 +70,14 @@ function go(
 /** A guess of the state at `next`: on the line through the last two, where they are held alike. */
 function ahead(at: number, state: CarState, before: Place | null, next: number): CarState {
   const guess = copyOf(state);
-  const { holds } = state;
+  const { holds, springHolds } = state;
   if (
     before === null ||
     holds.some(({ damper, inTheAir }, i) => {
       const was = before.state.holds[i];
       return damper !== was.damper || inTheAir !== was.inTheAir;
-    })
+    }) ||
+    springHolds.some((hold, e) => hold !== before.state.springHolds[e])
   )
     return guess;
   const share = (next - at) / (at - before.at);
@@ -87,6 +88,7 @@ function ahead(at: number, state: CarState, before: Place | null, next: number):
   further(guess.travel, before.state.travel);
   further(guess.load, before.state.load);
   further(guess.held, before.state.held);
+  further(guess.endForces, before.state.endForces);
   guess.roll += share * (state.roll - before.state.roll);
   return guess;
 }

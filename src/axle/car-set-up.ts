@@ -18,7 +18,13 @@ import {
 } from './car.ts';
 import { type DrawnCar, diagnosticsOn } from './car-diagnostics.ts';
 import { type Coupling, coupledBy, couplingsOf, onWheel } from './coupling.ts';
-import type { Acting, AxleSetUp, CarState, WheelSetUp } from './rest-equations.ts';
+import {
+  type Acting,
+  type AxleSetUp,
+  type CarState,
+  endedSprings,
+  type WheelSetUp,
+} from './rest-equations.ts';
 import { noWheelAt, readWheelAt, type WheelAt, type WheelReader, wheelReader } from './wheel-at.ts';
 import { layWheels, READ, readAlong } from './wheel-curve.ts';
 
@@ -210,7 +216,9 @@ function perDeceleration({ given: { wheelbase }, sprungMass, centre, wheels, dra
 }
 
 /** The car as drawn, with the load on each wheel that it has there. */
-export function drawnState({ axles, wheels }: Car): CarState {
+export function drawnState(car: Car): CarState {
+  const { axles, wheels } = car;
+  const ended = endedSprings(car);
   return {
     height: axles.map(() => 0),
     roll: 0,
@@ -218,5 +226,7 @@ export function drawnState({ axles, wheels }: Car): CarState {
     load: wheels.map(({ designLoad }) => designLoad),
     held: wheels.map(() => 0),
     holds: wheels.map(() => ({ damper: 'free', inTheAir: false })),
+    endForces: ended.map(() => 0),
+    springHolds: ended.map(() => 'free'),
   };
 }

@@ -34,6 +34,8 @@ export interface Coupled extends Across {
   readonly name: CouplingName;
   force: number;
   rate: number;
+  /** The part of the force with which an end of its lengths holds it: it pushes its ends apart where negative. */
+  endForce: number;
 }
 
 /** The couplings of an axle by what is between its wheels; `otherwise` is the stiffness of a bar that it has not, N·m/deg. */
@@ -48,7 +50,18 @@ export function couplingsOf({ bar, thirdSpring, rollSpring }: Between, otherwise
 
 /** A coupling to be read into. */
 export function uncoupled({ name }: Coupling): Coupled {
-  return { name, value: 0, left: 0, right: 0, leftLeft: 0, leftRight: 0, rightRight: 0, force: 0, rate: 0 };
+  return {
+    name,
+    value: 0,
+    left: 0,
+    right: 0,
+    leftLeft: 0,
+    leftRight: 0,
+    rightRight: 0,
+    force: 0,
+    rate: 0,
+    endForce: 0,
+  };
 }
 
 /** mm: a third spring shorter than free by no more than this is loose, so that rounding does not decide it where it just touches. */

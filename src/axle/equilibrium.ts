@@ -33,6 +33,7 @@ export interface WheelLoad {
   readonly bumpStop: number;
   readonly gas: number;
   readonly bar: number;
+  /** With the force of an end of its lengths. */
   readonly thirdSpring: number;
   readonly rollSpring: number;
   /** Of the damper at an end of its stroke: negative where it has topped out and holds the wheel up. */
@@ -80,8 +81,12 @@ export interface LoadTransfer {
 export interface CrossSpringRest {
   /** Between its ends, mm. */
   readonly length: number;
-  /** Push positive, N. */
+  /** Of the spring, push positive, N. */
   readonly force: number;
+  /** Whether the third spring is at an end of its lengths; a roll spring has none. */
+  readonly end: 'free' | 'extended' | 'compressed';
+  /** With which that end holds it, N: positive pushes at its compressed length, negative pulls at its extended one, 0 between them. */
+  readonly endForce: number;
 }
 
 /** An axle at rest. */
@@ -95,9 +100,9 @@ export interface AxleRest {
   /** null without one. */
   readonly thirdSpring: CrossSpringRest | null;
   readonly rollSpring: CrossSpringRest | null;
-  /** About the middle of the ground, N·m/deg, tyres rigid; null where a wheel is in the air or its damper at an end of its stroke. */
+  /** About the middle of the ground, N·m/deg, tyres rigid; null where a wheel is in the air, or its damper or the third spring at an end. */
   readonly rollStiffness: RollStiffness | null;
-  /** N·m·s/deg; null where a wheel has no `damping`, is in the air or its damper at an end of its stroke. */
+  /** N·m·s/deg; null where a wheel has no `damping` or is in the air, or its damper or the third spring is at an end. */
   readonly rollDamping: number | null;
   readonly loadTransfer: LoadTransfer;
 }
@@ -246,19 +251,27 @@ const NOTHING = 1e-9;
 function axleRest(
   car: Car,
   state: CarState,
-  { at, coupled }: Workspace,
+  { at, coupled, ended }: Workspace,
   forces: readonly WheelForces[],
   k: number,
 ): AxleRest {
   const linkage = car.linkages[k];
+  const end = state.springHolds[ended.findIndex(({ axle }) => axle === k)] ?? 'free';
   const sides = [2 * k, 2 * k + 1];
   const [left, right] = sides.map((i) => wheelRest(car, state, at, forces[i], i));
   const half = (of: (load: WheelLoad) => number) => (of(right.load) - of(left.load)) / 2;
   const across = (name: CouplingName): CrossSpringRest | null => {
     const one = coupled[k].find((coupling) => coupling.name === name);
-    return one === undefined ? null : { length: one.value, force: 0 - one.force };
+    if (one === undefined) return null;
+    return {
+      length: one.value,
+      force: 0 - (one.force - one.endForce),
+      end: name === 'thirdSpring' ? end : 'free',
+      endForce: 0 - one.endForce,
+    };
   };
-  const isFree = sides.every((i) => state.holds[i].damper === 'free' && !state.holds[i].inTheAir);
+  const isFree =
+    end === 'free' && sides.every((i) => state.holds[i].damper === 'free' && !state.holds[i].inTheAir);
   return {
     heave: -state.height[k] / Math.cos(state.roll) + 0,
     left,

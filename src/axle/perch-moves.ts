@@ -47,9 +47,9 @@ export interface PerchMove {
 
 /** The answer for all wheels at once. */
 export interface PerchMoves {
-  /** `outOfReach` where a wheel does not get there, a load or a spring would have to pull. */
+  /** `outOfReach` where a wheel does not get there, a load or a spring would have to pull, or a third spring is past an end of its lengths. */
   readonly status: 'found' | 'outOfReach';
-  /** The first wheel that is the reason; null where found. */
+  /** The first wheel that is the reason; null where found, and where a third spring is. */
   readonly wheel: WheelName | null;
   /** Empty where a wheel does not get there. */
   readonly wheels: { readonly [Name in WheelName]?: PerchMove };
@@ -88,7 +88,12 @@ export function perchMoves(car: CarOnAxles, options: PerchMoveOptions = {}): Per
     change = Math.max(...state.load.map((load, i) => Math.abs(load - before[i])));
   }
   const acting = actingOn(ready, {});
-  coupleWheels(ready, room);
+  coupleWheels(ready, state, room);
+  const isPastEnd = room.ended.some(({ axle, coupling, extendedLength, compressedLength }) => {
+    const { value } = room.coupled[axle][coupling];
+    return value > extendedLength || value < compressedLength;
+  });
+  if (isPastEnd) return { status: 'outOfReach', wheel: null, wheels: {} };
   const moves = ready.wheels.map(({ coilover }, i): PerchMove => {
     const { normal, coupled, unsprung } = forcesOn(ready, acting, state, room, i);
     const [length, byTravel] = at[i].shock;

@@ -2,7 +2,8 @@
 //
 // Unknown are the height h of the middle of the car as drawn over the ground at each axle, one roll p for all, and of each wheel its travel z,
 // the vertical load N on it, and the force T along the shock with which the damper holds it at an end of its stroke (positive pushes the
-// eyes apart: bottomed out; negative pulls them together: topped out). A wheel is s = 1 on the left and -1 on the right. On the ground,
+// eyes apart: bottomed out; negative pulls them together: topped out); and of each third spring with ends of its lengths the force H with
+// which an end holds it. A wheel is s = 1 on the left and -1 on the right. On the ground,
 //
 //   Z = h + s y sin p + z cos p,     Y = s y cos p - z sin p,
 //
@@ -10,8 +11,9 @@
 // deflection of the tyre from design ride height and g the turn of the upright: the ground acts at Z = 0, the patch is d below. The wheel
 // centre moves by n_c and t_c. With the lateral force S on the wheel, a the acceleration in g,
 //
-//   N n + S t = (F + T) R + sum U_z + m_u g (n_c + a t_c)                       virtual work of the wheel
+//   N n + S t = (F + T) R + sum (U_z + H w_z) + m_u g (n_c + a t_c)             virtual work of the wheel
 //   T = 0, or z at the end that the damper holds
+//   H = 0, or the length w at the end that holds
 //   Z + d = 0, d = (N - N_0) / k_tyre, or N = 0 in the air                       the ground
 //
 // F the push of spring, gas and stop, U the energy of what is between both wheels (coupling.ts). For the body
@@ -83,6 +85,9 @@ export interface Hold {
   inTheAir: boolean;
 }
 
+/** What holds a third spring: nothing, or an end of its lengths. */
+export type SpringHold = 'free' | 'extended' | 'compressed';
+
 /** A state of the car: mm, N, radians. */
 export interface CarState {
   /** Height of the middle of the car as drawn over the ground at each axle. */
@@ -93,6 +98,36 @@ export interface CarState {
   /** Along each shock, of the damper's ends. */
   readonly held: number[];
   readonly holds: Hold[];
+  /** Of each third spring with ends of its lengths: the force by its length, of the end that holds it, and which that is. */
+  readonly endForces: number[];
+  readonly springHolds: SpringHold[];
+}
+
+/** A spring between the wheels of an axle that has ends of its lengths, by its place among the couplings. */
+export interface EndedSpring {
+  readonly axle: number;
+  readonly coupling: number;
+  readonly extendedLength: number;
+  readonly compressedLength: number;
+}
+
+/** The springs of a car that have ends of their lengths. */
+export function endedSprings({ axles }: Pick<CarSetUp, 'axles'>): EndedSpring[] {
+  return axles.flatMap(({ couplings }, axle) =>
+    couplings.flatMap((one, coupling): EndedSpring[] => {
+      if (one.name === 'bar') return [];
+      const { extendedLength, compressedLength } = one.spring;
+      if (extendedLength === null && compressedLength === null) return [];
+      return [
+        {
+          axle,
+          coupling,
+          extendedLength: extendedLength ?? Number.POSITIVE_INFINITY,
+          compressedLength: compressedLength ?? Number.NEGATIVE_INFINITY,
+        },
+      ];
+    }),
+  );
 }
 
 /** How a solution fails: a wheel at the end of its linkage, all wheels of one side in the air, or no rest that holds. */
@@ -136,12 +171,15 @@ export interface Workspace {
   readonly at: WheelAt[];
   /** What is between the wheels of each axle, where they are. */
   readonly coupled: readonly (readonly Coupled[])[];
+  readonly ended: readonly EndedSpring[];
   /** Sign of the determinant of what was factored last. */
   sign: number;
 }
 
-export function workspaceOf({ wheels, axles }: CarSetUp, at: WheelAt[]): Workspace {
-  const n = WHEEL * wheels.length + axles.length + 1;
+export function workspaceOf(car: CarSetUp, at: WheelAt[]): Workspace {
+  const { wheels, axles } = car;
+  const ended = endedSprings(car);
+  const n = WHEEL * wheels.length + axles.length + ended.length + 1;
   return {
     n,
     A: new Float64Array(n * n),
@@ -149,6 +187,7 @@ export function workspaceOf({ wheels, axles }: CarSetUp, at: WheelAt[]): Workspa
     pivots: new Int32Array(n),
     at,
     coupled: axles.map(({ couplings }) => couplings.map(uncoupled)),
+    ended,
     sign: 0,
   };
 }
@@ -161,6 +200,8 @@ export function copyOf(state: CarState): CarState {
     load: [...state.load],
     held: [...state.held],
     holds: state.holds.map((hold) => ({ ...hold })),
+    endForces: [...state.endForces],
+    springHolds: [...state.springHolds],
   };
 }
 
@@ -217,7 +258,12 @@ function lateralShare(
 }
 
 /** Fills the equations: the matrix of derivatives, and what is missing. */
-function fill(car: CarSetUp, acting: Acting, state: CarState, { n, A, b, at, coupled }: Workspace): void {
+function fill(
+  car: CarSetUp,
+  acting: Acting,
+  state: CarState,
+  { n, A, b, at, coupled, ended }: Workspace,
+): void {
   A.fill(0);
   const { wheels, axles, centre, sprungMass } = car;
   const a = acting.lateral;
@@ -309,6 +355,23 @@ function fill(car: CarSetUp, acting: Acting, state: CarState, { n, A, b, at, cou
     A[moment + rollAt] +=
       N * (-s * y[0] * sin - z * cos) - weight * (-s * centreY[0] * sin - centreZ[0] * cos - a * cY);
   }
+  for (let e = 0; e < ended.length; e++) {
+    const { axle, coupling, extendedLength, compressedLength } = ended[e];
+    const { value, left, right } = coupled[axle][coupling];
+    const [l, r] = [WHEEL * 2 * axle, WHEEL * (2 * axle + 1)];
+    const column = firstHeight + axles.length + e;
+    A[l * n + column] = -left;
+    A[r * n + column] = -right;
+    const hold = state.springHolds[e];
+    if (hold === 'free') {
+      b[column] = state.endForces[e];
+      A[column * n + column] = 1;
+    } else {
+      b[column] = value - (hold === 'extended' ? extendedLength : compressedLength);
+      A[column * n + l] = left;
+      A[column * n + r] = right;
+    }
+  }
   const [yG, zG] = centre;
   const Y = yG * cos - zG * sin;
   let Z = yG * sin + zG * cos;
@@ -368,17 +431,28 @@ function solveIn({ n, A, pivots }: Workspace, b: Float64Array): void {
 }
 
 /** Reads all wheels of a state, and what is between them. */
-export function readWheels(car: CarSetUp, state: CarState, room: Pick<Workspace, 'at' | 'coupled'>): void {
+export function readWheels(car: CarSetUp, state: CarState, room: Between): void {
   const { wheels } = car;
   for (let i = 0; i < wheels.length; i++) readWheelAt(wheels[i].reader, state.travel[i], room.at[i]);
-  coupleWheels(car, room);
+  coupleWheels(car, state, room);
 }
 
+type Between = Pick<Workspace, 'at' | 'coupled' | 'ended'>;
+
 /** Reads what is between wheels that have been read. */
-export function coupleWheels({ axles }: CarSetUp, { at, coupled }: Pick<Workspace, 'at' | 'coupled'>): void {
+export function coupleWheels(
+  { axles }: CarSetUp,
+  { endForces }: Pick<CarState, 'endForces'>,
+  { at, coupled, ended }: Between,
+): void {
   for (let k = 0; k < axles.length; k++) {
     const { couplings } = axles[k];
     for (let c = 0; c < couplings.length; c++) couple(couplings[c], at[2 * k], at[2 * k + 1], coupled[k][c]);
+  }
+  for (let e = 0; e < ended.length; e++) {
+    const one = coupled[ended[e].axle][ended[e].coupling];
+    one.endForce = endForces[e];
+    one.force += endForces[e];
   }
 }
 
@@ -407,9 +481,11 @@ function settle(car: CarSetUp, acting: Acting, state: CarState, room: Workspace)
       state.held[i] -= by * b[WHEEL * i + 2];
     }
     for (let k = 0; k < axles.length; k++) state.height[k] -= by * b[firstHeight + k];
+    for (let e = 0; e < state.endForces.length; e++)
+      state.endForces[e] -= by * b[firstHeight + axles.length + e];
     state.roll -= by * b[n - 1];
     if (settled) {
-      coupleWheels(car, room);
+      coupleWheels(car, state, room);
       return atEnd(car, state);
     }
   }
@@ -440,7 +516,7 @@ export function clearanceOf(
 }
 
 /** Exchanges the alternative that is worst off; false where all hold. */
-function exchange(car: CarSetUp, state: CarState, at: readonly WheelAt[], weight: number): boolean {
+function exchange(car: CarSetUp, state: CarState, { at, coupled, ended }: Between, weight: number): boolean {
   let [worst, change] = [1, null as (() => void) | null];
   const over = (by: number, allowed: number, then: () => void) => {
     if (by / allowed > worst) [worst, change] = [by / allowed, then];
@@ -458,6 +534,15 @@ function exchange(car: CarSetUp, state: CarState, at: readonly WheelAt[], weight
     if (hold.inTheAir) over(-clearanceOf(car, state, at, i), PAST, () => (hold.inTheAir = false));
     else over(-state.load[i], PULLS * weight, () => (hold.inTheAir = true));
   });
+  ended.forEach(({ axle, coupling, extendedLength, compressedLength }, e) => {
+    const hold = state.springHolds[e];
+    const { value } = coupled[axle][coupling];
+    const to = (next: SpringHold) => () => (state.springHolds[e] = next);
+    if (hold === 'free') {
+      over(value - extendedLength, PAST, to('extended'));
+      over(compressedLength - value, PAST, to('compressed'));
+    } else over((hold === 'extended' ? -1 : 1) * state.endForces[e], PULLS * weight, to('free'));
+  });
   change?.();
   return change !== null;
 }
@@ -474,7 +559,7 @@ export function restNear(car: CarSetUp, acting: Acting, state: CarState, room: W
       if (dropWheel(car, state, before)) continue;
       return fell ? { cause: 'fallsOver' } : failure;
     }
-    if (exchange(car, state, room.at, weight)) continue;
+    if (exchange(car, state, room, weight)) continue;
     return stands(car, state, room) ? null : { cause: 'unstable' };
   }
   return { cause: fell ? 'fallsOver' : 'unstable' };
@@ -498,11 +583,14 @@ function isOnOneSide({ wheels }: CarSetUp, { holds }: CarState): boolean {
 
 /**
  * Whether the car stands in a state: it yields to a load on its body in the direction of the load. Its compliance is that of the body
- * in the inverse of the equations, whose last factors serve; the sign of their determinant is that of a car that stands, and changes with each damper that is held.
+ * in the inverse of the equations, whose last factors serve; the sign of their determinant is that of a car that stands, and changes with each
+ * damper and each third spring that is held.
  */
 function stands(car: CarSetUp, state: CarState, room: Workspace): boolean {
   const { b, sign } = room;
-  const held = state.holds.filter(({ damper }) => damper !== 'free').length;
+  const held = [...state.holds.map(({ damper }) => damper), ...state.springHolds].filter(
+    (hold) => hold !== 'free',
+  ).length;
   const bodies = car.axles.length + 1;
   if (sign !== ((bodies + held) % 2 === 0 ? 1 : -1)) return false;
   const first = WHEEL * car.wheels.length;

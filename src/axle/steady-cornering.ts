@@ -26,19 +26,18 @@ export interface SteadyCorneringOptions extends Omit<CarLoads, 'lateralAccelerat
   readonly lateralAccelerations?: readonly number[];
 }
 
-/** What happens to a wheel as the lateral acceleration grows. */
-export type CorneringEventKind =
-  | 'bumpStopContact'
-  | 'springLoose'
-  | 'toppedOut'
-  | 'bottomedOut'
-  | 'wheelLift';
+/** What happens to a wheel as the lateral acceleration grows, or to the third spring of an axle. */
+export type CorneringEventKind = WheelEventKind | SpringEventKind;
+type SpringEventKind = 'thirdSpringCompressed' | 'thirdSpringExtended';
+type WheelEventKind = 'bumpStopContact' | 'springLoose' | 'toppedOut' | 'bottomedOut' | 'wheelLift';
 
-/** Something that happens to a wheel in a turn. */
+/** Something that happens to a wheel or a third spring in a turn. */
 export interface CorneringEvent {
   /** g, to the left positive. */
   readonly lateralAcceleration: number;
-  readonly wheel: WheelName;
+  readonly axle: 'front' | 'rear';
+  /** null for a third spring, which is of both wheels. */
+  readonly wheel: WheelName | null;
   readonly event: CorneringEventKind;
   /** Whether it begins there with more acceleration, or ends. */
   readonly begins: boolean;
@@ -170,8 +169,13 @@ function rowOf({
   return { lateralAcceleration, roll, crossWeight, frontTransferFraction, ...Object.fromEntries(figures) };
 }
 
-/** Margins of all that can happen to each wheel. */
-type Margins = (number | null)[][];
+/** What can happen to a car: to each wheel, by its number, and to each third spring with ends of its lengths. */
+type Happening =
+  | { readonly kind: WheelEventKind; readonly wheel: number }
+  | { readonly kind: SpringEventKind; readonly spring: number };
+
+/** Margins of all that can happen, in the order of `happenings`. */
+type Margins = (number | null)[];
 
 /** A place on the way, with its margins. */
 interface Walked extends Gone {
@@ -209,10 +213,18 @@ function along(
 
 /** Margins of a state whose wheels have been read. */
 function marginsOf(car: Car, state: CarState, room: Workspace): Margins {
-  return car.wheels.map((_, i) => KINDS.map((kind) => margin(car, state, room, i, kind)));
+  return happenings(car, room).map((one) => margin(car, state, room, one));
 }
 
-const KINDS: readonly CorneringEventKind[] = [
+function happenings({ wheels }: Car, { ended }: Workspace): Happening[] {
+  return [
+    ...wheels.flatMap((_, wheel) => WHEEL_KINDS.map((kind) => ({ kind, wheel }))),
+    ...ended.flatMap((_, spring) => SPRING_KINDS.map((kind) => ({ kind, spring }))),
+  ];
+}
+
+const SPRING_KINDS: readonly SpringEventKind[] = ['thirdSpringCompressed', 'thirdSpringExtended'];
+const WHEEL_KINDS: readonly WheelEventKind[] = [
   'bumpStopContact',
   'springLoose',
   'toppedOut',
@@ -220,13 +232,33 @@ const KINDS: readonly CorneringEventKind[] = [
   'wheelLift',
 ];
 
-/** How far past an event a wheel is in a state whose wheels have been read: mm or N, below 0 before it; null where it cannot happen. */
-function margin(
+/** How far past an event a car is in a state whose wheels have been read: mm or N, below 0 before it; null where it cannot happen. */
+function margin(car: Car, state: CarState, room: Workspace, one: Happening): number | null {
+  return 'spring' in one ? springMargin(state, room, one) : wheelMargin(car, state, room, one);
+}
+
+function springMargin(
+  { springHolds, endForces }: CarState,
+  { coupled, ended }: Workspace,
+  { kind, spring }: Extract<Happening, { readonly spring: number }>,
+): number | null {
+  const { axle, coupling, extendedLength, compressedLength } = ended[spring];
+  const { value } = coupled[axle][coupling];
+  const [way, end, held] =
+    kind === 'thirdSpringExtended'
+      ? ([1, extendedLength, 'extended'] as const)
+      : ([-1, compressedLength, 'compressed'] as const);
+  if (!Number.isFinite(end)) return null;
+  return springHolds[spring] === held
+    ? Math.max(0, way * endForces[spring])
+    : Math.min(0, way * (value - end));
+}
+
+function wheelMargin(
   car: Car,
   state: CarState,
   { at }: Workspace,
-  i: number,
-  kind: CorneringEventKind,
+  { kind, wheel: i }: Extract<Happening, { readonly wheel: number }>,
 ): number | null {
   const { coilover, toppedAt, bottomedAt } = car.wheels[i];
   const [length] = at[i].shock;
@@ -257,21 +289,20 @@ function note(
   room: Workspace,
 ): void {
   const found: CorneringEvent[] = [];
-  car.wheels.forEach((_, i) => {
-    KINDS.forEach((event, k) => {
-      const [a, b] = [from.margins[i][k], to.margins[i][k]];
-      if (a === null || b === null || a > 0 === b > 0) return;
-      const marginAt = (lateral: number) => {
-        const gone = turn(car, acting, from, lateral, room);
-        readWheels(car, gone.state, room);
-        return margin(car, gone.state, room, i, event) ?? 0;
-      };
-      found.push({
-        lateralAcceleration: falsePosition(marginAt, [from.at, a], [to.at, b]),
-        wheel: wheelName(car, i),
-        event,
-        begins: b > 0,
-      });
+  happenings(car, room).forEach((one, k) => {
+    const [a, b] = [from.margins[k], to.margins[k]];
+    if (a === null || b === null || a > 0 === b > 0) return;
+    const marginAt = (lateral: number) => {
+      const gone = turn(car, acting, from, lateral, room);
+      readWheels(car, gone.state, room);
+      return margin(car, gone.state, room, one) ?? 0;
+    };
+    found.push({
+      lateralAcceleration: falsePosition(marginAt, [from.at, a], [to.at, b]),
+      axle: car.names['spring' in one ? room.ended[one.spring].axle : car.wheels[one.wheel].axle],
+      wheel: 'spring' in one ? null : wheelName(car, one.wheel),
+      event: one.kind,
+      begins: b > 0,
     });
   });
   const size = ({ lateralAcceleration }: CorneringEvent) => Math.abs(lateralAcceleration);

@@ -46,6 +46,11 @@ export const THIRD_SPRING: Sentences = {
     allowed: `beyond ${say.travel('held')}, where both wheels are held`,
     advice: 'give the third spring more travel, or the coilovers more rate',
   }),
+  thirdSpringHeldInCorner: (say) => ({
+    problem: `in the steady corner of ${say.text('lateralAcceleration')} g the third spring is held at its ${say.text('end') === 'compressed' ? 'shortest' : 'longest'} length`,
+    got: `${say.measure('endForce', 'force')} at ${say.measure('length', 'length')}`,
+    advice: 'check that what stops it there can take that force, or give it more travel',
+  }),
   thirdSpringDampsAll: (say) => ({
     problem: 'the damper beside the third spring gives all of the target damping ratio',
     got: say.measure('ratio', 'ratio', 'target'),

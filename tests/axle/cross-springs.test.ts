@@ -10,16 +10,18 @@ import {
   equilibrium,
   heaveRate,
   limits,
+  perchMoves,
   type RollSpringInput,
   readCar,
   rollStiffness,
   sizeCoilovers,
+  steadyCornering,
   sweep,
   sweepAxle,
 } from 'jounce';
 import { drive } from 'jounce/linkage';
 import { describe, expect, it } from 'vitest';
-import { car as carFile } from '../coilover/cars.ts';
+import { car as carFile, GRAVITY } from '../coilover/cars.ts';
 import { refusedFor } from '../support/refused.ts';
 import { expectClose, expectSame, expectWithin } from '../support/tolerance.ts';
 import { CAR } from './car.ts';
@@ -115,6 +117,98 @@ describe('a third spring', () => {
     expect(equilibrium({ ...CAR, front }).diagnostics.map(({ code, path }) => `${code} ${path}`)).toEqual([
       'thirdSpringNotShortened front.linkage.thirdSpring',
     ]);
+  });
+});
+
+describe('a third spring at an end of its lengths', () => {
+  /** One axle on rockers of equal arms, its wheel centres going as its contact patches do. */
+  const onRockers = (lengths: object) => ({
+    front: {
+      linkage: axle({ left: ROCKERS, thirdSpring: { ...THIRD, preload: 400, ...lengths } }),
+      sprungMass: 320,
+      unsprungMass: 25,
+      left: { springRate: 60 },
+    },
+    sprungCentreOfGravityHeight: 300,
+  });
+  const atRest = (car: Parameters<typeof equilibrium>[0], loads: Parameters<typeof equilibrium>[1]) => {
+    const found = equilibrium(car, loads);
+    if (found.status !== 'rests') expect.fail(`${found.cause} at ${found.lateralAcceleration}`);
+    return found;
+  };
+
+  it.each([
+    ['compressed', { compressedLength: 738 }, 738, 2400, 1],
+    ['extended', { extendedLength: 756 }, 756, -1200, -1],
+  ] as const)(
+    '%s, holds the axle there and bears what its springs do not',
+    (end, lengths, length, downforce, way) => {
+      const car = onRockers(lengths);
+      const { heave, thirdSpring, left, right, rollStiffness } = atRest(car, {
+        downforce: { front: downforce },
+      }).axles.front!;
+      expectSame(thirdSpring!.end, end);
+      expectWithin(thirdSpring!.length, length, 1e-9);
+      expectSame(rollStiffness, null);
+      const [row] = sweepAxle(car.front.linkage, { heave: [heave], roll: [0] }).rows();
+      expectWithin(row.thirdSpringLength!, length, 1e-9);
+      // By virtual work of heave: all that is sprung, on both coilovers, the spring and its end.
+      const sprung = 320 * GRAVITY + downforce;
+      const { springForce, installationRatio } = left;
+      const wanted =
+        (sprung - 2 * springForce * installationRatio) / row.thirdSpringRatio! - thirdSpring!.force;
+      expectClose(thirdSpring!.endForce, wanted, { times: 1e5, scale: sprung });
+      expect(way * wanted).toBeGreaterThan(100);
+      const half = (row.thirdSpringRatio! / 2) * (thirdSpring!.force + thirdSpring!.endForce);
+      for (const { load } of [left, right]) expectWithin(load.thirdSpring, half, 1e-7);
+      // With less it is free again.
+      const free = atRest(car, { downforce: { front: downforce / 8 } }).axles.front!;
+      expectSame([free.thirdSpring!.end, free.thirdSpring!.endForce], ['free', 0]);
+      expect(way * free.heave).toBeLessThan(way * heave);
+    },
+  );
+
+  it('is come to and left in a turn where its length says, and is a limit of no wheel', () => {
+    const lengths = { compressedLength: 581.95, extendedLength: 584 };
+    const linkage = axle({ ...ON_ARMS, thirdSpring: { ...ON_ARMS.thirdSpring, ...lengths } });
+    const car = { ...CAR, front: { ...CAR.front, linkage } };
+    const { events, states } = steadyCornering(car, { lateralAccelerations: [-0.6, -0.3, 0, 0.3, 0.6] });
+    const found = events.filter(({ wheel }) => wheel === null);
+    expectSame(
+      new Set(found.map(({ event }) => event)),
+      new Set(['thirdSpringCompressed', 'thirdSpringExtended']),
+    );
+    for (const { lateralAcceleration: a, axle: name, event, begins } of found) {
+      expectSame(name, 'front');
+      const beside = [1, -1].map((side) => {
+        const at = atRest(car, { lateralAcceleration: a + side * 1e-6 * Math.sign(a) });
+        return at.axles.front!.thirdSpring!;
+      });
+      const end = event === 'thirdSpringCompressed' ? 'compressed' : 'extended';
+      expectSame(
+        beside.map((one) => one.end === end),
+        [begins, !begins],
+      );
+      for (const { length } of beside) expectWithin(length, lengths[`${end}Length`], 1e-3);
+    }
+    for (const state of states) {
+      const { left, right } = state.axles.front!;
+      // The loads of both wheels carry the axle, whatever holds it.
+      const weight = (CAR.front.sprungMass + 2 * CAR.front.unsprungMass) * GRAVITY;
+      expectWithin(left.load.total + right.load.total, weight, 1e-6);
+      expectSame([left.damper, right.damper], ['free', 'free']);
+    }
+    // Held, it takes no part in what moves: no stiffness is given there.
+    const held = states.filter(({ axles }) => axles.front!.thirdSpring!.end !== 'free');
+    expect(held.length).toBeGreaterThan(0);
+    for (const { axles } of held)
+      expectSame([axles.front!.rollStiffness, axles.front!.rollDamping], [null, null]);
+  });
+
+  it('leaves no setting of the perches for a pose beyond it', () => {
+    const car = onRockers({ compressedLength: 738 });
+    expectSame(perchMoves(car, { heave: { front: 20 } }), { status: 'outOfReach', wheel: null, wheels: {} });
+    expectSame(perchMoves(car, { heave: { front: 5 } }).status, 'found');
   });
 });
 
@@ -330,11 +424,17 @@ describe('what is between both wheels', () => {
         coordinate(0, 6000),
         coordinate(0.5, 400),
         coordinate(-1.2, 1.2),
-        (third, from, to, rate, preload, rollRate, lateralAcceleration) => {
+        fc.tuple(coordinate(0.1, 60), coordinate(0.1, 60)),
+        (third, from, to, rate, preload, rollRate, lateralAcceleration, [shorter, longer]) => {
+          const drawn = 2 * third.mount[0];
+          const ends = {
+            compressedLength: Math.max(1, drawn - shorter),
+            extendedLength: drawn + longer,
+          };
           const linkage = axle({
             left: CORNER,
             bar: BAR,
-            thirdSpring: { ...third, rate, preload },
+            thirdSpring: { ...third, rate, preload, ...ends },
             rollSpring: { ...from, right: to, rate: rollRate },
           });
           const found = equilibrium({ ...CAR, front: { ...CAR.front, linkage } }, { lateralAcceleration });

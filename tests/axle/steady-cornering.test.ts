@@ -35,8 +35,9 @@ const SHORT = {
 };
 
 /** Whether what an event says holds in a state. */
-function holds(found: Equilibrium, { wheel, event }: CorneringEvent): boolean {
-  const axle = found.axles[wheel.startsWith('front') ? 'front' : 'rear']!;
+function holds(found: Equilibrium, { wheel, axle: name, event }: CorneringEvent): boolean {
+  const axle = found.axles[name]!;
+  if (wheel === null) expect.fail(`${event} of no wheel`);
   const one: WheelRest = wheel.endsWith('Left') ? axle.left : axle.right;
   switch (event) {
     case 'bumpStopContact':
@@ -101,12 +102,8 @@ describe('steady cornering', () => {
     // The other way round on the other side.
     const right = events.filter(({ lateralAcceleration }) => lateralAcceleration < 0);
     expectSame(
-      right.map(({ wheel, event, begins }) => [
-        wheel.replace('Left', '').replace('Right', ''),
-        event,
-        begins,
-      ]),
-      left.map(({ wheel, event, begins }) => [wheel.replace('Left', '').replace('Right', ''), event, begins]),
+      right.map(({ axle, event, begins }) => [axle, event, begins]),
+      left.map(({ axle, event, begins }) => [axle, event, begins]),
     );
     right.forEach(({ lateralAcceleration }, k) => {
       expectWithin(lateralAcceleration, -left[k].lateralAcceleration, 1e-9);

@@ -320,6 +320,15 @@ describe('a third spring that does not do with its coilovers', () => {
     expectWithin(row.thirdSpringLength!, 735, 1e-9);
   });
 
+  it('is held at an end in the steady corner', () => {
+    const uneven = { ...THIRD, preload: PRELOAD, right: { on: 'lowerArm', mount: [420, 210] } };
+    const drawn = Math.hypot(375 + 420, 550 - 210);
+    const held = told({ ...uneven, extendedLength: drawn + 0.5 }, (_, document) => {
+      delete document.downforce;
+    });
+    expect(held).toContain('thirdSpringHeldInCorner corners.front.thirdSpring.extendedLength');
+  });
+
   it('is damped with all that is asked for', () => {
     expect(told({ ...TOUCHING, damping: 9000 })).toContain(
       'thirdSpringDampsAll corners.front.thirdSpring.damping',

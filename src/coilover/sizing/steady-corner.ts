@@ -158,7 +158,29 @@ export function steadyCornerFindings(corner: SteadyCorner | null): Diagnostic[] 
       },
     ];
   }
-  return bySplit.proportional.diagnostics.map((one) => ({ ...one, path: pathInFile(one) }));
+  return [
+    ...bySplit.proportional.diagnostics.map((one) => ({ ...one, path: pathInFile(one) })),
+    ...AXLES.flatMap((axle) => thirdSpringHeld(corner, axle)),
+  ];
+}
+
+/** A third spring that is held at an end of its lengths there, by either split. */
+function thirdSpringHeld({ lateralAcceleration, bySplit }: SteadyCorner, axle: Axle): Diagnostic[] {
+  const held = SPLITS.flatMap((split) => {
+    const found = bySplit[split];
+    const spring = found.status === 'rests' ? (found.axles[axle]?.thirdSpring ?? null) : null;
+    return spring === null || spring.end === 'free' ? [] : [spring];
+  });
+  if (held.length === 0) return [];
+  const [{ end, length, endForce }] = held;
+  return [
+    {
+      code: 'thirdSpringHeldInCorner',
+      severity: 'check',
+      path: `corners.${axle}.thirdSpring.${end}Length`,
+      values: { end, length, endForce: Math.abs(endForce), lateralAcceleration },
+    },
+  ];
 }
 
 /** Where the file has what a diagnostic on the whole car is about: `front.linkage.bar` or another part, or the stiffness in place of a bar. */
