@@ -8,6 +8,18 @@ export {
   type RollLimit,
   type WheelLimit,
 } from './axle/axle-limits.ts';
+export {
+  type AxleMonteCarlo,
+  type AxleMonteCarloOptions,
+  axleMonteCarlo,
+} from './axle/axle-monte-carlo.ts';
+export { type AxleSensitivities, axleSensitivities } from './axle/axle-sensitivity.ts';
+export {
+  type AxleSensitivityRank,
+  type AxleSensitivityRankingOptions,
+  axleSensitivityRanking,
+} from './axle/axle-sensitivity-ranking.ts';
+export { type AxleUncertaintyBands, axleUncertaintyBands } from './axle/axle-uncertainty-bands.ts';
 export { type AntiRollBar, type BarEnd, torsionalStiffness } from './axle/bar.ts';
 export type { CarAxle, CarLoads, CarOnAxles, LateralSplit, WheelCoilover } from './axle/car.ts';
 export { type ChooseBarOptions, type ChosenBar, chooseBar, type NoBar } from './axle/choose-bar.ts';
@@ -140,6 +152,7 @@ export type { Corner, DrawnCorner } from './corner/corner.ts';
 export type { Covariance } from './corner/covariance.ts';
 export { type CustomCorner, type CustomCornerInput, customCorner } from './corner/custom.ts';
 export { type DoubleWishbone, doubleWishbone } from './corner/double-wishbone.ts';
+export type { DrawnColumns } from './corner/drawn-columns.ts';
 export { carJsonSchema, cornerJsonSchema } from './corner/file-schemas.ts';
 export {
   HAND_METHOD_APPROXIMATIONS,

@@ -63,11 +63,15 @@ export function checkedBar(input: AntiRollBarInput): AntiRollBar {
   if (axis === null) {
     return { left, right: left, leverLength: bar.leverLength as number, axis, torsionalStiffness };
   }
-  // The same mount, and the lever on the other side of the axis: in bump both levers turn alike.
-  const opposite: Point = [leverEnd[0] - 2 * axis[0], 2 * axis[1] - leverEnd[1]];
-  const { right = { on, linkMount, leverEnd: opposite } } = bar;
+  const { right = oppositeEnd(left, axis) } = bar;
   const leverLength = Math.hypot(leverEnd[0] - axis[0], leverEnd[1] - axis[1]);
   return { left, right: { ...right, on: right.on ?? on }, leverLength, axis, torsionalStiffness };
+}
+
+/** The right-hand end of a bar of which the left one is given: along the car its lever is on the other side of the axis, so that in bump both turn alike. */
+export function oppositeEnd(left: BarEnd, axis: Point | null): BarEnd {
+  const [y, z] = left.leverEnd;
+  return axis === null ? left : { ...left, leverEnd: [y - 2 * axis[0], 2 * axis[1] - z] };
 }
 
 /** The lever of one end of a bar; y of its points is outboard. */

@@ -2,6 +2,8 @@ import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
 
 /** Fewer draws than this have no 2.5th percentile worth the name. */
 const LEAST_DRAWS = 100;
+/** Of sweeps. */
+export const MOST_DRAWS = 10_000;
 
 /** What is wrong with the draws and the seed of a Monte Carlo's options. */
 export function drawFaults(

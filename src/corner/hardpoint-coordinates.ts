@@ -77,7 +77,7 @@ export function unknownCoordinate(path: string, name: string, names: readonly st
   return fault('unknownCoordinate', path, {
     ...(path === name ? {} : { got: show(name) }),
     allowed: names,
-    followsFromCamber: name.startsWith('contactPatch'),
+    followsFromCamber: /^(left|right)?contactPatch/i.test(name),
     meant: meantName(name, names) ?? null,
   });
 }

@@ -1,23 +1,20 @@
-// The corner drawn many times over, its coordinates off by normal errors, swept and stopped anew. What comes
-// out makes no use of derivatives: half-widths are half the distance of the 2.5th from the 97.5th percentile, and
-// probabilities are shares of the draws.
+// The corner drawn many times over, its coordinates off by normal errors, swept and stopped anew. Probabilities are shares of the draws.
 
 import type { LimitOptions } from '../document/inputs.ts';
 import { refuse } from '../errors/corner.ts';
-import { InputError } from '../errors/input-error.ts';
-import { normal, quantile, uniform } from '../numerics/random.ts';
+import { quantile } from '../numerics/random.ts';
 import type { AllowedColumn } from './column-types.ts';
 import type { ColumnInfo } from './columns.ts';
 import { type Corner, modelOf } from './corner.ts';
-import { HALF_WIDTH, type Spread } from './covariance.ts';
-import { drawFaults } from './draws.ts';
-import { hardpointsOf, moveHardpoints } from './hardpoint-coordinates.ts';
+import { type DrawnColumns, drawnColumns, FEWEST, TAIL } from './drawn-columns.ts';
+import { drawFaults, MOST_DRAWS } from './draws.ts';
+import { moveHardpoints } from './hardpoint-coordinates.ts';
 import { type Limit, type LimitCause, limitsOf } from './limits/limits.ts';
 import { checkOptions } from './limits/options.ts';
-import type { ColumnValues } from './sensitivity.ts';
-import { type Sweep, type SweepOptions, sweepModel } from './sweep.ts';
-import { type PlusMinus, spreadOf } from './uncertainty.ts';
-import { uncertaintyBands } from './uncertainty-bands.ts';
+import { type ColumnValues, sensitivitiesOf } from './sensitivity.ts';
+import { type SweepOptions, sweepModel } from './sweep.ts';
+import { ownPlusMinus, type PlusMinus, spreadOf } from './uncertainty.ts';
+import { bandColumns } from './uncertainty-bands.ts';
 
 /** How many draws, and of what; all optional. */
 export interface MonteCarloOptions<Name extends string = string> {
@@ -32,21 +29,15 @@ export interface MonteCarloOptions<Name extends string = string> {
 }
 
 /** What comes of many draws of a corner. */
-export interface MonteCarlo {
+export interface MonteCarlo extends DrawnColumns {
   /** The columns of the sweep but for `travel`. */
   readonly info: readonly ColumnInfo[];
   /** Travel of the rows, mm: those of the corner as drawn. */
   readonly travel: Float64Array;
-  /** By column, half-width of the 95 % interval at each row; null where fewer than 40 draws have a value. */
-  readonly columns: Readonly<Record<string, ColumnValues>>;
   /** The same to first order, as `uncertaintyBands` has it. */
   readonly firstOrder: Readonly<Record<string, ColumnValues>>;
   /** How many corners were drawn. */
   readonly draws: number;
-  /** Draws in which the corner could not be moved; they count in nothing else. */
-  readonly failedDraws: number;
-  /** For each row the draws whose linkage reached it. */
-  readonly drawsPerRow: readonly number[];
   /** What ends the travel on either side, where `limits` was given. */
   readonly limits?: { readonly bump: LimitProbabilities; readonly droop: LimitProbabilities };
 }
@@ -68,11 +59,7 @@ export interface CauseProbability {
   readonly probability: number;
 }
 
-/** Fewer values than this have no 2.5th percentile but their least. */
-const FEWEST = 40;
 const OPTIONS = 'options of monteCarlo';
-const MOST_DRAWS = 10_000;
-const TAIL = 0.025;
 
 /**
  * Draws a corner many times with coordinates as uncertain as `plusMinus` says (default: as the corner does), and gives
@@ -92,93 +79,43 @@ export function monteCarlo(
 ): MonteCarlo {
   refuse(OPTIONS, drawFaults(options, ['draws', 'seed', 'sweep', 'limits'], MOST_DRAWS));
   const { draws = 1000, seed = 1, sweep = {} } = options;
-  const { info, travel, columns: firstOrder } = uncertaintyBands(corner, plusMinus, sweep);
   const model = modelOf(corner);
-  const names = hardpointsOf(model).map(({ name }) => name);
-  const { directions } = spreadOf(corner, plusMinus, names);
+  const { info, travel, by } = sensitivitiesOf(model, sweep);
+  const spread = spreadOf(ownPlusMinus(corner), plusMinus, Object.keys(by));
   const limitOptions = options.limits === undefined ? null : checkOptions(options.limits, model);
   const within: SweepOptions = {
     ...sweep,
     droop: Math.max(0, -(travel[0] ?? 0)),
     bump: Math.max(0, travel[travel.length - 1] ?? 0),
   };
-
-  const samples = info.map(() => Array.from(travel, () => new Float64Array(draws)));
-  const counts = info.map(() => new Int32Array(travel.length));
-  const drawsPerRow = new Array<number>(travel.length).fill(0);
   const ends: Record<'bump' | 'droop', (Limit | null)[]> = { bump: [], droop: [] };
-  let failedDraws = 0;
-  const next = normal(uniform(seed));
-  for (let n = 0; n < draws; n++) {
-    const drawn = moveHardpoints(model, errorsAlong(directions, next));
-    const moved = movedOrNot(() => ({
-      swept: sweepModel(drawn, within),
-      found: limitOptions === null ? null : limitsOf(drawn, limitOptions),
-    }));
-    if (moved === null) {
-      failedDraws++;
-      continue;
+  const drawn = drawnColumns(info, travel.length, spread, { draws, seed }, (errors) => {
+    const moved = moveHardpoints(model, errors);
+    const { columns } = sweepModel(moved, within);
+    if (limitOptions !== null) {
+      const { bump, droop } = limitsOf(moved, limitOptions);
+      ends.bump.push(bump);
+      ends.droop.push(droop);
     }
-    const { swept, found } = moved;
-    eachCommonRow(travel, swept, (i, j) => {
-      drawsPerRow[i]++;
-      info.forEach(({ name }, c) => {
-        const value = swept.columns[name][j];
-        if (value !== null) samples[c][i][counts[c][i]++] = value;
-      });
-    });
-    if (found === null) continue;
-    ends.bump.push(found.bump);
-    ends.droop.push(found.droop);
-  }
-  const halfWidth = (values: Float64Array) => {
-    if (values.length < FEWEST) return null;
-    values.sort();
-    return 0.5 * (quantile(values, 1 - TAIL) - quantile(values, TAIL));
-  };
-  const column = (c: number): ColumnValues =>
-    samples[c].map((values, i) => halfWidth(values.subarray(0, counts[c][i])));
+    return { columns, common: commonRows(travel, columns.travel) };
+  });
   return {
     info,
     travel,
-    columns: Object.fromEntries(info.map(({ name }, c) => [name, column(c)])),
-    firstOrder,
+    ...drawn,
+    firstOrder: bandColumns(info, travel.length, by, spread),
     draws,
-    failedDraws,
-    drawsPerRow,
     ...(limitOptions === null
       ? {}
       : { limits: { bump: probabilitiesOf(ends.bump), droop: probabilitiesOf(ends.droop) } }),
   };
 }
 
-/** Errors of the coordinates, mm: each direction times a normal number. */
-function errorsAlong(directions: Spread['directions'], next: () => number): Record<string, number> {
-  const errors: Record<string, number> = {};
-  for (const direction of directions) {
-    const times = next();
-    for (const [name, width] of Object.entries(direction)) {
-      errors[name] = (errors[name] ?? 0) + (times * width) / HALF_WIDTH;
-    }
-  }
-  return errors;
-}
-
-/** What a draw gives, or null where the drawing is none that can be moved. */
-function movedOrNot<T>(move: () => T): T | null {
-  try {
-    return move();
-  } catch (error) {
-    if (error instanceof InputError) return null;
-    throw error;
-  }
-}
-
 /** The rows that a draw's sweep has in common with the corner's: multiples of the step, and ends that were reached. */
-function eachCommonRow(travel: Float64Array, { columns }: Sweep, each: (i: number, j: number) => void): void {
-  for (let i = 0, j = 0; i < travel.length && j < columns.travel.length; ) {
-    const ahead = travel[i] - columns.travel[j];
-    if (ahead === 0) each(i, j);
+function* commonRows(travel: Float64Array, own: Float64Array): Generator<[number, number]> {
+  for (let i = 0, j = 0; i < travel.length && j < own.length; ) {
+    const ahead = travel[i] - own[j];
+    if (ahead === 0) yield [i, j];
     if (ahead <= 0) i++;
     if (ahead >= 0) j++;
   }

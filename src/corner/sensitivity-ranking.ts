@@ -2,7 +2,7 @@ import { unknownOptions } from '../diagnostic.ts';
 import { refuse } from '../errors/corner.ts';
 import { unknownColumns } from './columns.ts';
 import { type Corner, modelOf } from './corner.ts';
-import { sensitivitiesOf } from './sensitivity.ts';
+import { type ColumnValues, sensitivitiesOf } from './sensitivity.ts';
 import type { SweepOptions } from './sweep.ts';
 
 /** What is looked at, and over which travel; all optional. */
@@ -42,20 +42,35 @@ export function sensitivityRanking(
   refuse('options of sensitivityRanking', faults);
   const { travel, by } = sensitivitiesOf(model, { ...sweepOptions, columns: [column] });
   const ride = travel.indexOf(0);
-  const costs = Object.entries(by).map(([coordinate, columns]): SensitivityRank => {
-    const rates = columns[column];
-    let most = -1;
-    rates.forEach((rate, i) => {
-      if (rate !== null && (most < 0 || Math.abs(rate) > size(rates[most]))) most = i;
-    });
+  const ranks = Object.entries(by).map(([coordinate, columns]): SensitivityRank => {
+    const { value, row } = largestOf(columns[column]);
     return {
       coordinate,
-      atDesign: rates[ride] ?? null,
-      largest: most < 0 ? null : rates[most],
-      atTravel: most < 0 ? null : travel[most],
+      atDesign: columns[column][ride] ?? null,
+      largest: value,
+      atTravel: row === null ? null : travel[row],
     };
   });
-  return costs.sort((a, b) => size(b.atDesign) - size(a.atDesign) || size(b.largest) - size(a.largest));
+  return ranks.sort(byEffect);
+}
+
+/** The change of largest magnitude, and its row; null where there is none. */
+export function largestOf(rates: ColumnValues): {
+  readonly value: number | null;
+  readonly row: number | null;
+} {
+  let row: number | null = null;
+  rates.forEach((rate, i) => {
+    if (rate !== null && (row === null || Math.abs(rate) > size(rates[row]))) row = i;
+  });
+  return { value: row === null ? null : rates[row], row };
+}
+
+type Effect = Pick<SensitivityRank, 'atDesign' | 'largest'>;
+
+/** Largest effect at design ride height first, then largest of all. */
+export function byEffect(a: Effect, b: Effect): number {
+  return size(b.atDesign) - size(a.atDesign) || size(b.largest) - size(a.largest);
 }
 
 function size(value: number | null): number {

@@ -9,9 +9,10 @@
 import type { AllowedColumn } from './column-types.ts';
 import type { ColumnInfo } from './columns.ts';
 import { type Corner, modelOf } from './corner.ts';
-import { type ColumnValues, sensitivitiesOf } from './sensitivity.ts';
+import type { Spread } from './covariance.ts';
+import { type ColumnValues, type Sensitivities, sensitivitiesOf } from './sensitivity.ts';
 import type { SweepOptions } from './sweep.ts';
-import { type PlusMinus, spreadOf } from './uncertainty.ts';
+import { ownPlusMinus, type PlusMinus, spreadOf } from './uncertainty.ts';
 
 /** 95 % uncertainty of the columns of a sweep. */
 export interface UncertaintyBands {
@@ -42,10 +43,20 @@ export function uncertaintyBands(
   options: SweepOptions = {},
 ): UncertaintyBands {
   const { info, travel, by } = sensitivitiesOf(modelOf(corner), options);
+  const spread = spreadOf(ownPlusMinus(corner), plusMinus, Object.keys(by));
+  return { info, travel, columns: bandColumns(info, travel.length, by, spread), plusMinus: spread.widths };
+}
+
+/** By column, half-widths of the 95 % bands at so many rows. */
+export function bandColumns(
+  info: readonly ColumnInfo[],
+  rows: number,
+  by: Sensitivities['by'],
+  { directions }: Spread,
+): Record<string, ColumnValues> {
   const coordinates = Object.keys(by);
-  const { widths, directions } = spreadOf(corner, plusMinus, coordinates);
   const column = (name: string): ColumnValues =>
-    Array.from(travel, (_, i) => {
+    Array.from({ length: rows }, (_, i) => {
       if (coordinates.some((coordinate) => by[coordinate][name][i] === null)) return null;
       let square = 0;
       for (const direction of directions) {
@@ -57,10 +68,5 @@ export function uncertaintyBands(
       }
       return Math.sqrt(square);
     });
-  return {
-    info,
-    travel,
-    columns: Object.fromEntries(info.map(({ name }) => [name, column(name)])),
-    plusMinus: widths,
-  };
+  return Object.fromEntries(info.map(({ name }) => [name, column(name)]));
 }

@@ -11,9 +11,17 @@ import { unknownCoordinate } from './hardpoint-coordinates.ts';
  */
 export type PlusMinus = number | Readonly<Record<string, number>> | Covariance;
 
-/** The errors of a corner's coordinates, from what was given or else from the corner itself. */
-export function spreadOf(corner: Corner, given: PlusMinus | undefined, names: readonly string[]): Spread {
-  const own = 'plusMinus' in corner ? corner.plusMinus : undefined;
+/** How far a corner itself says that its coordinates may be off. */
+export function ownPlusMinus(corner: Corner): PlusMinus | undefined {
+  return 'plusMinus' in corner ? corner.plusMinus : undefined;
+}
+
+/** The errors of coordinates, from what was given or else from what has them. */
+export function spreadOf(
+  own: PlusMinus | undefined,
+  given: PlusMinus | undefined,
+  names: readonly string[],
+): Spread {
   const plusMinus: unknown = given === undefined ? own : given;
   if (isCovariance(plusMinus)) return spreadOfCovariance(plusMinus, names);
   refuse('plusMinus', faultsOf(plusMinus, names));

@@ -69,6 +69,33 @@ export const axles: Section = {
       unit: 'mm or deg',
     },
     {
+      what: 'sensitivities of an axle to its hardpoints, level and rolled',
+      file: 'axle/axle-uncertainty.test.ts',
+      tests: ['the sensitivities of an axle > level', 'the sensitivities of an axle > rolled'],
+      against: 'exact sensitivities of its corner; the wheel going with its half-track',
+      known: 'derived',
+      unit: 'unit of the column/mm',
+    },
+    {
+      what: 'sensitivities of an axle of swing axles; of bars and springs between both wheels',
+      file: 'axle/axle-uncertainty.test.ts',
+      tests: [
+        'the sensitivities of an axle > have the roll centre',
+        'the sensitivities of an axle > are central differences',
+      ],
+      against: 'closed form; central differences of axles put together by hand',
+      known: 'derived',
+      unit: 'unit of the column/mm',
+    },
+    {
+      what: 'bands of an axle with small errors',
+      file: 'axle/axle-uncertainty.test.ts',
+      tests: 'the bands of an axle > are what many draws',
+      against: 'its Monte Carlo; allowed are four standard errors of sampling',
+      known: 'derived',
+      unit: 'unit of the column',
+    },
+    {
       what: 'derivatives of an axle by heave and roll',
       file: 'axle/sweep-axle.test.ts',
       tests: 'an axle > has exact derivatives',

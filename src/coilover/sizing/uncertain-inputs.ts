@@ -4,7 +4,7 @@ import { AXLES, type Axle } from '../../corner/axles.ts';
 import { type DrawnCorner, modelOf } from '../../corner/corner.ts';
 import { hardpointsOf } from '../../corner/hardpoint-coordinates.ts';
 import type { CarDocument } from '../../corner/read-corner.ts';
-import { spreadOf } from '../../corner/uncertainty.ts';
+import { ownPlusMinus, spreadOf } from '../../corner/uncertainty.ts';
 import type { OrderedFile } from '../../document/inputs.ts';
 import { type Place, pathText } from '../../document/parse.ts';
 import { certain } from '../../document/uncertain.ts';
@@ -91,7 +91,7 @@ function toleranceInputs(
 function errorsOf(corner: DrawnCorner): readonly Readonly<Record<string, number>>[] {
   if (corner.plusMinus === undefined) return [];
   const names = hardpointsOf(modelOf(corner)).map(({ name }) => name);
-  return spreadOf(corner, undefined, names).directions.filter((direction) =>
+  return spreadOf(ownPlusMinus(corner), undefined, names).directions.filter((direction) =>
     Object.values(direction).some((width) => width !== 0),
   );
 }
