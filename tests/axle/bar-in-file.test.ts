@@ -5,8 +5,9 @@
  */
 
 import { readFileSync } from 'node:fs';
-import { axle, readCar, sizeCoilovers, sweepAxle, torsionalStiffness } from 'jounce';
+import { axle, monteCarloSizing, readCar, sizeCoilovers, sweepAxle, torsionalStiffness } from 'jounce';
 import { describe, expect, it } from 'vitest';
+import { carOf, slipped } from '../../src/coilover/sizing/car.ts';
 import { modelOf } from '../../src/corner/corner.ts';
 import { linkBodies } from '../../src/document/corner-kind.ts';
 import { car, sized } from '../coilover/cars.ts';
@@ -71,6 +72,37 @@ describe('the anti-roll bar of a car file', () => {
       stiffness(withBar((front) => (front.bar.torsionalStiffness = measured))),
       measured * turned ** 2,
       1e-8,
+    );
+  });
+
+  it('adds as much as the axle with its hardpoints off has by hand, in intervals and draws too', () => {
+    const OFF = 3;
+    const uncertain = withBar(({ lowerArm }) => {
+      lowerArm.outer = [{ value: lowerArm.outer[0], plusMinus: OFF }, lowerArm.outer[1]];
+    });
+    const { car: nominal, uncertain: inputs } = carOf(readCar(uncertain));
+    const input = inputs.find(({ name }) => name === 'corners.front lowerOuterY')!;
+    const byHand = [-1, 0, 1].map((way) => {
+      const { corner } = readCar(withBar(({ lowerArm }) => (lowerArm.outer[0] += way * OFF))).corners.front;
+      const [row] = sweepAxle(axle({ left: corner, bar: BAR }), { heave: [0], roll: [0] }).rows();
+      const turned = (row.leftBarRatio! * 2 * row.leftPatchY) / BAR.leverLength;
+      const found = slipped(nominal, [{ input, by: way }]).axles[0].drawnBarStiffness!;
+      expectWithin(found, torsionalStiffness(BAR.roundBar) * turned ** 2, 1e-8);
+      return found;
+    });
+    const bar = Math.abs(byHand[2] - byHand[0]);
+    const [{ figure }] = sizeCoilovers(readCar(uncertain)).axles;
+    const width = (name: 'rollStiffness' | 'rollStiffnessWithBar') =>
+      figure(name).upper! - figure(name).lower!;
+    // With one uncertain input springs and bar move together, or against each other.
+    const apart = [width('rollStiffness') + bar, Math.abs(width('rollStiffness') - bar)];
+    expectWithin(Math.min(...apart.map((one) => Math.abs(one - width('rollStiffnessWithBar')))), 0, 1e-6);
+    const { figures } = monteCarloSizing(readCar(uncertain), { draws: 200 });
+    const spread = figures['front.rollStiffnessWithBar']!;
+    expectWithin(
+      spread.p97_5 - spread.p2_5,
+      width('rollStiffnessWithBar'),
+      0.2 * width('rollStiffnessWithBar'),
     );
   });
 

@@ -1,3 +1,5 @@
+import { coordinatesOf } from '../../axle/axle-coordinates.ts';
+import { barRollStiffness } from '../../axle/roll-stiffness.ts';
 import { springsAcross } from '../../axle/springs-across.ts';
 import { modelOf } from '../../corner/corner.ts';
 import { moveHardpoints } from '../../corner/hardpoint-coordinates.ts';
@@ -78,7 +80,9 @@ export function slipped(car: Car, slips: readonly Slip[]): Car {
     const model = moveHardpoints(axle.model, by);
     const { droop, bump } = axle.shock;
     const across = springsAcross(model, axle.linkage, REACH);
-    return { ...axle, model, shock: shockCurve(model, -droop, bump, across) };
+    const drawnBarStiffness =
+      axle.drawnBarStiffness === null ? null : barRollStiffness(coordinatesOf(axle.linkage).moved(by));
+    return { ...axle, model, drawnBarStiffness, shock: shockCurve(model, -droop, bump, across) };
   });
   return { ...numbers, axles };
 }
