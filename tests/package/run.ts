@@ -17,6 +17,7 @@ import { differences, numbersIn } from './compare.ts';
 import { found } from './program.mjs';
 import { browser, bundle, deno } from './runtimes.ts';
 import { CEILINGS, sizeOf } from './size.ts';
+import { nodeOf, VERSIONS, written } from './versions.ts';
 
 const bin = (tool: string) => resolve('node_modules/.bin', tool);
 const npm = (args: readonly string[], cwd: string) =>
@@ -157,6 +158,26 @@ try {
     await writeFile(join(project, 'started.json'), started);
     await run(command, ['order', 'started.json', '--out', 'papers'], project);
     return `${written.length} files`;
+  });
+  const byVersion: Record<string, string>[] = [];
+  for (const version of VERSIONS) {
+    await test(`every job of the command in an empty folder, Node ${version}`, async () => {
+      const node = await nodeOf(version, project);
+      byVersion.push(await written(node, project));
+      return `${(await run(node, ['--version'], project)).trim()}, ${Object.keys(byVersion[0]).length} outputs`;
+    });
+  }
+  await test('the same bytes on every version of Node', async () => {
+    if (byVersion.length < VERSIONS.length) throw new Error(`${byVersion.length} versions ran`);
+    const [first, ...others] = byVersion;
+    expectNone(
+      others.flatMap((one, k) =>
+        Object.keys({ ...first, ...one })
+          .filter((name) => one[name] !== first[name])
+          .map((name) => `Node ${VERSIONS[k + 1]}: ${name}`),
+      ),
+    );
+    return `${Object.values(first).join('').length} characters`;
   });
   await test('the Python example of docs/command.md', async () => {
     const [, code] = /```python\n([\s\S]*?)```/.exec(await readFile('docs/command.md', 'utf8')) ?? [];
