@@ -233,6 +233,7 @@ export { drawDesign } from './report/design-picture.ts';
 export { type DrawCornerOptions, drawCorner } from './report/drawing.ts';
 export { drawForces } from './report/force-picture.ts';
 export { type HandMethodPlotOptions, plotHandMethod } from './report/hand-method.ts';
+export { describeIssue, issueLines, sentence } from './report/in-words.ts';
 export { type DrawLinkageOptions, drawLinkage } from './report/linkage.ts';
 export { type MimeBundle, type Showable, type Shown, type ShowOptions, show } from './report/notebook.ts';
 export { adviceLines } from './report/order-sheet/after-weighing.ts';
@@ -251,7 +252,6 @@ export { sizingSummary } from './report/summary.ts';
 export { sweepTable } from './report/table.ts';
 export { describeSweepEnd } from './report/text.ts';
 export { type VegaLite, type VegaOptions, vegaCurves } from './report/vega.ts';
-export { describeIssue, issueLines, sentence } from './sentences/sentence.ts';
 export type { ReadingKind } from './survey/readings.ts';
 export type {
   MirrorSolution,

@@ -9,6 +9,8 @@
 import { type Corner, modelOf } from '../corner/corner.ts';
 import type { CornerModel } from '../corner/model.ts';
 import { driverOf, laySweep } from '../corner/sweep.ts';
+import { fault, show } from '../diagnostic.ts';
+import { refusal } from '../errors/axle.ts';
 import { frozenCopy } from '../linkage/freeze.ts';
 import { type BoundMeasure, bindMeasure, type Measure } from '../linkage/measure.ts';
 import type { MotionStatus } from '../linkage/path.ts';
@@ -81,6 +83,7 @@ const AGAIN = 8;
 
 /** Both wheels, the left one first, as far as heave (mm) and roll (radians) of these sizes may take them. */
 export function layWheels(axle: AxleLinkage, heave: number, roll: number): WheelCurve[] {
+  if (axle?.kind !== 'axle') throw refusal('axle', [fault('notAnAxle', '', { got: show(axle) })]);
   const { left, right, bar } = axle;
   const tan = Math.tan(roll);
   const laid = (corner: Corner, side: 1 | -1) => {

@@ -6,6 +6,7 @@
 
 import { AXLES, type Axle } from '../corner/axles.ts';
 import type { Diagnostic } from '../diagnostic.ts';
+import { refuseOtherThan } from '../errors/result.ts';
 import type { Units } from '../units.ts';
 import type { FigureGroup, FigureInfo } from './sizing/figure.ts';
 import type { AxleSizing, Figure, Sizing } from './sizing/result.ts';
@@ -83,6 +84,8 @@ const ROUNDING = 1e-9;
  * rounding.
  */
 export function compareSizings(before: Sizing, after: Sizing): SizingComparison {
+  refuseOtherThan('sizing', before);
+  refuseOtherThan('sizing', after);
   const figures = figureChanges(before, after);
   const choices = choiceChanges(before, after);
   const limits = limitChanges(before, after);

@@ -1,7 +1,9 @@
+import { fault, show } from '../diagnostic.ts';
+import { refusal } from '../errors/corner.ts';
 import { withLengths } from '../linkage/lengths.ts';
 import { DEGREES } from '../units.ts';
+import { modelOf } from './corner.ts';
 import type { DoubleWishbone } from './double-wishbone.ts';
-import { doubleWishboneModel } from './double-wishbone.ts';
 import type { CornerModel } from './model.ts';
 
 /** A corner with changed lengths, and the `shortfall` of each against its target: mm, 0 where it was reached. */
@@ -24,7 +26,10 @@ export function changeArmLengths(
   corner: DoubleWishbone,
   lengths: { readonly lowerArm?: number; readonly upperArm?: number },
 ): ArmLengthResult {
-  const model: CornerModel = doubleWishboneModel(corner);
+  if (corner?.kind !== 'doubleWishbone') {
+    throw refusal('corner', [fault('notACorner', 'kind', { got: show(corner), makers: ['doubleWishbone'] })]);
+  }
+  const model: CornerModel = modelOf(corner);
   const { drawing, shortfall } = withLengths(model.drawing, lengths as Record<string, number>, {
     y: model.contactPatch,
   });

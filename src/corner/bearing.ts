@@ -24,7 +24,7 @@ export interface SphericalBearing {
  * @throws InputError unless 0 < housingWidth < ballWidth < ballDiameter.
  */
 export function bearingMisalignment(bearing: SphericalBearing): number {
-  const { ballDiameter, ballWidth, housingWidth } = bearing;
+  const { ballDiameter, ballWidth, housingWidth } = { ...bearing };
   const faults: Diagnostic[] = [];
   const check = (path: string, value: unknown, most: number, below: string | null) => {
     if (typeof value === 'number' && value > 0 && value < most) return;

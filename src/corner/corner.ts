@@ -1,4 +1,5 @@
 import { fault, show } from '../diagnostic.ts';
+import { certainCorner } from '../document/certain-corner.ts';
 import { UNNAMED_KIND } from '../document/corner-kind.ts';
 import { refusal } from '../errors/corner.ts';
 import type { CustomCorner } from './custom.ts';
@@ -12,7 +13,7 @@ export type DrawnCorner = { [Name in Kind]: ReturnType<(typeof KINDS)[Name]['mak
 export type Corner = DrawnCorner | CustomCorner;
 
 /**
- * The drawing and the roles behind a corner.
+ * The drawing and the roles behind a corner. What a function of this library made is frozen; a copy is checked as its input is.
  *
  * @throws InputError for what is no corner.
  */
@@ -24,7 +25,19 @@ export function modelOf(corner: Corner): CornerModel {
       fault('notACorner', 'kind', { got: show(corner), makers: Object.keys(MODELS) }),
     ]);
   }
+  if (!Object.isFrozen(corner)) checkParts(corner as DrawnCorner);
   return MODELS[kind](corner as never);
+}
+
+/** Throws InputError for a corner whose parts are not those of its kind. */
+function checkParts(corner: DrawnCorner): void {
+  const { input } = KINDS[corner.kind];
+  const parts = Object.fromEntries(Object.entries(corner).filter(([name]) => name in input.schema.shape));
+  if (typeof parts.wheel === 'object') {
+    const { standsBy: _, ...wheel } = { ...(parts.wheel as Partial<DrawnCorner['wheel']>) };
+    parts.wheel = wheel;
+  }
+  certainCorner(input, parts);
 }
 
 /** The part of a corner along which spring and damper act, their body part of the upright; null with a coilover of its own, or a linkage of its own. */

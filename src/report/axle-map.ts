@@ -9,8 +9,10 @@ import {
   type WheelLimit,
 } from '../axle/axle-limits.ts';
 import { MOST_ROLL } from '../axle/sweep-axle.ts';
+import { refuse } from '../errors/report.ts';
 import { type Units, unitName } from '../units.ts';
 import { shownLength } from './in-units.ts';
+import { lookFaults } from './looks.ts';
 import { EDGE, heading, WIDTH } from './marks.ts';
 import { limitWords } from './order-sheet/limit-words.ts';
 import { type LineStyle, type PlotCurve, type PlotLayout, type PlotPanel, plot, WIDE } from './plot.ts';
@@ -48,6 +50,7 @@ export function plotAxleLimits(
   limits: Pick<AxleLimitOptions, 'left' | 'right'>,
   options: PlotAxleLimitsOptions = {},
 ): string {
+  refuse('options of plotAxleLimits', lookFaults(options, ['title', 'path', 'units']));
   return svgDocument(axleMapPicture(axle, limits, options));
 }
 

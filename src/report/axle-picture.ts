@@ -5,12 +5,14 @@ import { leverEndAt, leverOn } from '../axle/bar.ts';
 import { type AxleRow, sweepAxle } from '../axle/sweep-axle.ts';
 import { fault } from '../diagnostic.ts';
 import { refusal } from '../errors/axle.ts';
+import { refuse } from '../errors/report.ts';
 import type { Point } from '../linkage/drawing.ts';
 import { between, carried, turnBetween } from '../numerics/plane.ts';
 import { DEGREES, type Units, unitName } from '../units.ts';
 import { inFull } from './drawing.ts';
 import { shownLength } from './in-units.ts';
 import { HEAVY } from './labels.ts';
+import { CORNER_LOOKS, lookFaults } from './looks.ts';
 import { EDGE, heading, joint, LINE, type Paper, SMALL, THIN, WIDTH } from './marks.ts';
 import { labelsAt, obstacles } from './names.ts';
 import { type BodyEnd, type Scene, sceneOf, type WheelSizes } from './poses.ts';
@@ -63,6 +65,7 @@ const BEYOND = 60;
  * @throws InputError for a pose that a wheel does not get to, and as `sweepAxle`.
  */
 export function drawAxle(axle: AxleLinkage, options: DrawAxleOptions = {}): string {
+  refuse('options of drawAxle', lookFaults(options, [...CORNER_LOOKS, 'heave', 'roll']));
   return svgDocument(axlePicture(axle, options));
 }
 

@@ -4,11 +4,13 @@ import type { ColumnInfo } from '../corner/columns.ts';
 import type { Limit, Limits } from '../corner/limits/limits.ts';
 import type { Sweep } from '../corner/sweep.ts';
 import type { UncertaintyBands } from '../corner/uncertainty-bands.ts';
-import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
+import { type Diagnostic, fault, show } from '../diagnostic.ts';
 import { refuse } from '../errors/report.ts';
+import { refuseOtherThan } from '../errors/result.ts';
 import type { Units } from '../units.ts';
 import { capital } from '../words.ts';
 import { shownBands, shownCurves, shownLimits, shownUnit } from './in-units.ts';
+import { lookFaults } from './looks.ts';
 import { heading, WIDTH } from './marks.ts';
 import { type PlotBase, type PlotLayout, type PlotLine, type PlotPanel, plot, WIDE } from './plot.ts';
 import { type Element, type Picture, svgDocument } from './svg.ts';
@@ -50,6 +52,7 @@ export function plotCurves<At extends FlatPose>(
   sweep: Curves<At>,
   options: PlotCurvesOptions<keyof At & string> = {},
 ): string {
+  refuseOtherThan('curves', sweep);
   return svgDocument(curvesPicture(sweep, options));
 }
 
@@ -81,7 +84,7 @@ export function curvesPlot(
   metricOptions: PlotCurvesOptions,
   layout: PlotLayout,
 ): { readonly content: Element[]; readonly bottom: number } {
-  refuse('curve options', unknownOptions(metricOptions, OPTIONS));
+  refuse('curve options', lookFaults(metricOptions, OPTIONS));
   const { panels = PANELS } = metricOptions;
   const [sweep, options] = inUnits(metric, metricOptions);
   const columns = chosen(sweep, panels);

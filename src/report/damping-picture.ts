@@ -1,7 +1,10 @@
 // Damper force against shaft speed: compression and rebound as two lines from one table.
 
 import type { DampingRow } from '../coilover/sizing/damping.ts';
+import { type Diagnostic, fault, show } from '../diagnostic.ts';
+import { refuse } from '../errors/report.ts';
 import { fromMetric, type Units, unitName } from '../units.ts';
+import { lookFaults, titleFaults } from './looks.ts';
 import { heading, WIDTH } from './marks.ts';
 import { type PlotLayout, plot, WIDE } from './plot.ts';
 import { type Element, svgDocument } from './svg.ts';
@@ -17,10 +20,21 @@ const LAYOUT: PlotLayout = { ...WIDE, right: WIDTH - 130, height: 260, names: 'r
 export function plotDampingForce(
   rows: readonly DampingRow[],
   title = 'Damper force against shaft speed',
-  { units = 'metric' }: { readonly units?: Units } = {},
+  options: { readonly units?: Units } = {},
 ): string {
-  const { content, bottom } = dampingPlot(rows, units, LAYOUT);
+  refuse('damper force plot', [...rowFaults(rows), ...titleFaults(title), ...lookFaults(options, ['units'])]);
+  const { content, bottom } = dampingPlot(rows, options.units ?? 'metric', LAYOUT);
   return svgDocument({ width: WIDTH, height: bottom + 14, title, content: [heading(title), ...content] });
+}
+
+/** What is wrong with a force table, one fault for each row. */
+function rowFaults(rows: unknown): Diagnostic[] {
+  if (!Array.isArray(rows)) return [fault('notDampingRows', '', { got: show(rows) })];
+  return rows.flatMap((row, k) =>
+    [row?.speed, row?.compression, row?.rebound].every(Number.isFinite)
+      ? []
+      : [fault('notDampingRows', `[${k}]`, { got: show(row) })],
+  );
 }
 
 /** The force table of a damper as a plot, as wide as its layout. */

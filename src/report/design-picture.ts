@@ -3,6 +3,8 @@
 
 import type { Corner } from '../corner/corner.ts';
 import type { Design, MovedMount } from '../design/result.ts';
+import { refuse } from '../errors/report.ts';
+import { refuseOtherThan } from '../errors/result.ts';
 import type { Point } from '../linkage/drawing.ts';
 import { goalText, objectiveLabel, objectiveText } from '../sentences/designed.ts';
 import { sentence } from '../sentences/sentence.ts';
@@ -10,6 +12,7 @@ import { fromMetric, type Units, unitName } from '../units.ts';
 import { figure, spaced } from '../words.ts';
 import { inFull, paperFor } from './drawing.ts';
 import { HEAVY } from './labels.ts';
+import { CORNER_LOOKS, lookFaults } from './looks.ts';
 import { EDGE, FAINT, heading, joint, LINE, type Paper, SMALL, THIN, WIDTH } from './marks.ts';
 import { labelsAt, obstacles, reachOf } from './names.ts';
 import { type BodyEnd, type Pose, type Scene, sceneOf, type WheelSizes } from './poses.ts';
@@ -31,6 +34,8 @@ export function drawDesign(
   made: Design,
   options: WheelSizes & { readonly title?: string; readonly bodyEnd?: BodyEnd; readonly units?: Units } = {},
 ): string {
+  refuseOtherThan('design', made);
+  refuse('options of drawDesign', lookFaults(options, CORNER_LOOKS));
   const [old, scene] = [corner, made.corner].map((one) => sceneOf(one, [0], options));
   const { units = 'metric' } = options;
   const boxes = Object.values(made.mounts).map(cornersOf);

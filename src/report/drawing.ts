@@ -4,8 +4,10 @@
 import type { Corner } from '../corner/corner.ts';
 import type { Limit, Limits } from '../corner/limits/limits.ts';
 import type { Sweep } from '../corner/sweep.ts';
+import { refuse } from '../errors/report.ts';
 import type { Units } from '../units.ts';
 import { legend } from './legend.ts';
+import { CORNER_LOOKS, lookFaults } from './looks.ts';
 import {
   coilover,
   EDGE,
@@ -64,6 +66,7 @@ export function drawCorner(
   motion: Sweep | readonly number[],
   options: DrawCornerOptions = {},
 ): string {
+  refuse('options of drawCorner', lookFaults(options, CORNER_LOOKS));
   return svgDocument(cornerPicture(corner, motion, options));
 }
 

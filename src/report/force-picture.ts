@@ -3,11 +3,14 @@
 
 import type { CaseForces } from '../coilover/forces/corner-forces.ts';
 import type { Corner } from '../corner/corner.ts';
+import { refuse } from '../errors/report.ts';
+import { refuseOtherThan } from '../errors/result.ts';
 import type { Point } from '../linkage/drawing.ts';
 import { fromMetric, type Units, unitName } from '../units.ts';
 import { spaced } from '../words.ts';
 import { inFull, paperFor, type Room } from './drawing.ts';
 import { HEAVY } from './labels.ts';
+import { CORNER_LOOKS, lookFaults } from './looks.ts';
 import { EDGE, heading, LINE, type Paper, SMALL, THIN, WIDTH } from './marks.ts';
 import { labelsAt, obstacles } from './names.ts';
 import { type BodyEnd, sceneOf, type WheelSizes } from './poses.ts';
@@ -53,6 +56,8 @@ export function drawForces(
   one: CaseForces,
   options: WheelSizes & { readonly title?: string; readonly bodyEnd?: BodyEnd; readonly units?: Units } = {},
 ): string {
+  refuseOtherThan('load case', one);
+  refuse('options of drawForces', lookFaults(options, CORNER_LOOKS));
   const { units = 'metric' } = options;
   const whole = sceneOf(corner, [one.travel], options);
   const pose = whole.poses.find((pose) => pose !== whole.ride) ?? whole.ride;

@@ -3,10 +3,13 @@
 import { HAND_METHOD_APPROXIMATIONS, type HandMethod, type HandPoint } from '../corner/hand-method.ts';
 import type { Limits } from '../corner/limits/limits.ts';
 import type { Sweep } from '../corner/sweep.ts';
+import { refuse } from '../errors/report.ts';
+import { refuseOtherThan } from '../errors/result.ts';
 import type { Units } from '../units.ts';
 import { capital } from '../words.ts';
 import { approximationLabel } from './approximation-label.ts';
 import { type Curves, curvesPicture, type PlotCurvesOptions } from './curves.ts';
+import { lookFaults } from './looks.ts';
 import { EDGE, heading, SIZE, SMALL, THIN, WIDTH } from './marks.ts';
 import { type Element, element, line, type Picture, stacked, svgDocument, text } from './svg.ts';
 import { travelIn } from './text.ts';
@@ -31,6 +34,8 @@ const INFO = [
  * from each approximation at design ride height, as one self-contained SVG document.
  */
 export function plotHandMethod(method: HandMethod, options: HandMethodPlotOptions = {}): string {
+  refuseOtherThan('hand method', method);
+  refuse('options of plotHandMethod', lookFaults(options, ['title', 'limits', 'units']));
   const { title = 'Hand method and exact wheel-rate factor', limits, units = 'metric' } = options;
   const { travel } = method.columns;
   const end = (at: number) => ({ travel: at, status: 'reached' as const });

@@ -104,7 +104,8 @@ export function show(what: Showable, options: ShowOptions = {}): Shown {
 const OPTIONS = ['panels', 'poses', 'title', 'limits', 'units', 'heave', 'roll', 'measures', 'together'];
 
 function bundleOf(what: Showable, options: ShowOptions): MimeBundle {
-  if (Array.isArray(what) && what.length > 0) return shownRows(what, options);
+  if (Array.isArray(what) && what.length > 0 && what.every((row) => typeof row === 'object' && row !== null))
+    return shownRows(what, options);
   if (typeof what === 'string' && what.includes('<svg'))
     return { 'text/plain': 'a picture', 'text/html': inline(what) };
   if (typeof what === 'object' && what !== null) {

@@ -1,9 +1,12 @@
 import type { Corner } from '../corner/corner.ts';
 import type { HandMethod, NoHandMethod } from '../corner/hand-method.ts';
 import type { Sweep } from '../corner/sweep.ts';
+import { refuse } from '../errors/report.ts';
+import { refuseOtherThan } from '../errors/result.ts';
 import { curvesPicture, type PlotCurvesOptions } from './curves.ts';
 import { cornerPicture, type DrawCornerOptions } from './drawing.ts';
 import { withHandFigure } from './hand-method.ts';
+import { CORNER_LOOKS, lookFaults } from './looks.ts';
 import { stacked, svgDocument } from './svg.ts';
 
 /** How corner and curves are shown; all optional. `title` is the heading of the whole. */
@@ -26,6 +29,8 @@ export function drawSweep<Name extends string>(
   options?: DrawSweepOptions<NoInfer<Name>>,
 ): string;
 export function drawSweep(corner: Corner, sweep: Sweep, options: DrawSweepOptions = {}): string {
+  refuseOtherThan('sweep', sweep);
+  refuse('options of drawSweep', lookFaults(options, [...CORNER_LOOKS, 'panels', 'hand']));
   const { panels, limits, hand, units } = options;
   const corners = cornerPicture(corner, sweep, options);
   const shown = hand?.defined === true ? withHandFigure(sweep, hand) : { curves: sweep, options: {} };

@@ -8,6 +8,7 @@ import { rimDiameterOf, tyreOf } from '../corner/tyre.ts';
 import { fault } from '../diagnostic.ts';
 import type { TyreInput } from '../document/inputs.ts';
 import { refusal } from '../errors/report.ts';
+import { refuseOtherThan } from '../errors/result.ts';
 import type { Drawing, Point } from '../linkage/drawing.ts';
 import { type ConstraintMaker, jointsIn } from '../linkage/joints.ts';
 import { distance } from '../numerics/plane.ts';
@@ -77,6 +78,7 @@ export function sceneOf(
   looks: WheelSizes & { readonly bodyEnd?: BodyEnd },
 ): Scene {
   const model = modelOf(corner);
+  if (!Array.isArray(motion)) refuseOtherThan('sweep', motion);
   const ends = 'end' in motion ? motion.end : null;
   const swept = 'end' in motion ? motion : sweepThrough(corner, motion);
   const travels =

@@ -1,10 +1,12 @@
 // Residuals of a survey: a bar for each reading, in multiples of its plus-minus; those beyond it stand out.
 
 import { fault } from '../diagnostic.ts';
-import { refusal } from '../errors/report.ts';
+import { refusal, refuse } from '../errors/report.ts';
+import { refuseOtherThan } from '../errors/result.ts';
 import { readingLabel } from '../sentences/survey.ts';
 import type { Survey } from '../survey/result.ts';
 import { fromMetric, unitName } from '../units.ts';
+import { titleFaults } from './looks.ts';
 import { EDGE, GRID, heading, SIZE, SMALL, WIDTH } from './marks.ts';
 import { type Attributes, type Element, element, line, svgDocument, text } from './svg.ts';
 import { fittingSize, textWidth } from './text.ts';
@@ -26,6 +28,8 @@ const HALF_WIDTH: Attributes = { stroke: '#000', 'stroke-width': 1, 'stroke-dash
  * @throws InputError for a survey without readings.
  */
 export function drawResiduals(survey: Survey, title = 'Residuals of the readings'): string {
+  refuseOtherThan('survey', survey);
+  refuse('title', titleFaults(title));
   const { readings, suspects, units } = survey;
   if (readings.length === 0) {
     throw refusal('survey', [fault('noReadings', 'readings')]);

@@ -3,6 +3,7 @@ import { conflictsOn, type OrderStatus, orderStatus } from '../coilover/sizing/o
 import type { AxleSizing, Figure, Sizing } from '../coilover/sizing/result.ts';
 import { axleName } from '../corner/axles.ts';
 import type { Diagnostic } from '../diagnostic.ts';
+import { refuseOtherThan } from '../errors/result.ts';
 import { issueLines } from '../sentences/sentence.ts';
 import { numberIn, textIn, type Units } from '../units.ts';
 import { printedMargin } from './margins.ts';
@@ -18,6 +19,7 @@ const CELL = 24;
  * margin, then every conflict and every check.
  */
 export function sizingSummary(sizing: Sizing): string {
+  refuseOtherThan('sizing', sizing);
   const { name, units, axles, conflicts, checks } = sizing;
   const lines = [
     [...(name === undefined ? [] : [name]), statusLine(sizing)].join('. '),

@@ -2,9 +2,11 @@ import type { ColumnInfo } from '../corner/columns.ts';
 import type { Sweep } from '../corner/sweep.ts';
 import { fault, show } from '../diagnostic.ts';
 import { refuse } from '../errors/report.ts';
+import { refuseOtherThan } from '../errors/result.ts';
 import { fromMetric, type Units, unitName } from '../units.ts';
 import { spaced } from '../words.ts';
 import { shownUnit } from './in-units.ts';
+import { unitsFaults } from './looks.ts';
 import { figure, fold, signedTravel } from './text.ts';
 
 /** Columns of the table without a choice: what the spring sees, then what the wheel does. */
@@ -39,7 +41,12 @@ export function sweepTable<Name extends string>(
   units?: Units,
 ): string;
 export function sweepTable(sweep: Sweep, columns?: readonly string[], units: Units = 'metric'): string {
+  refuseOtherThan('sweep', sweep);
+  refuse('units', unitsFaults(units));
   const known = new Map(sweep.info.map((column) => [column.name, column]));
+  if (columns !== undefined && !Array.isArray(columns)) {
+    refuse('table columns', [fault('notAListOfColumns', 'columns', { got: show(columns) })]);
+  }
   refuse(
     'table columns',
     (columns ?? []).flatMap((name, k) =>

@@ -2,7 +2,10 @@
 
 import type { LimitCause } from '../corner/limits/limits.ts';
 import type { SweepEnd } from '../corner/sweep.ts';
+import { refuse } from '../errors/report.ts';
+import { refuseOtherThan } from '../errors/result.ts';
 import { fromMetric, type Units, unitName } from '../units.ts';
+import { unitsFaults } from './looks.ts';
 
 /** Decimals that make sense on a car measured with a tape: tenths of a mm, hundredths of a degree. */
 const DECIMALS: Readonly<Record<string, number>> = {
@@ -49,6 +52,8 @@ export function travelIn(travel: number, units: Units): string {
 
 /** How a sweep ended on one side, as a sentence without its subject: `dead point at +63.4 mm: ...`. */
 export function describeSweepEnd(end: SweepEnd, units: Units = 'metric'): string {
+  refuseOtherThan('sweep end', end);
+  refuse('units', unitsFaults(units));
   const travel = travelIn(end.travel, units);
   const at = `at ${travel}`;
   switch (end.status) {

@@ -5,9 +5,11 @@ import type { Limits } from '../corner/limits/limits.ts';
 import type { Sweep } from '../corner/sweep.ts';
 import { fault, show } from '../diagnostic.ts';
 import { refuse } from '../errors/report.ts';
+import { refuseOtherThan } from '../errors/result.ts';
 import { type Units, unitName } from '../units.ts';
 import type { FlatPose } from './curves.ts';
 import { shownColumn, shownLength, shownLimits, shownRow } from './in-units.ts';
+import { lookFaults } from './looks.ts';
 import { causeWords, signedTravel } from './text.ts';
 
 /** A Vega-Lite v5 specification. */
@@ -42,6 +44,8 @@ export function vegaCurves<At extends FlatPose>(
   sweep: RowedCurves<At>,
   options: VegaOptions<keyof At & string> = {},
 ): VegaLite {
+  refuseOtherThan('rows', sweep);
+  refuse('options of vegaCurves', lookFaults(options, ['panels', 'limits', 'units']));
   const { panels = ['installationRatio', 'shockLength'], limits, units = 'metric' }: VegaOptions = options;
   const columns = chosen(sweep, panels);
   const [travel] = sweep.info;

@@ -1,4 +1,4 @@
-import { BOUNDED, meant, SEARCHED, suggestion } from './input.ts';
+import { BOUNDED, COLUMNS, meant, SEARCHED, suggestion } from './input.ts';
 import { LINKAGE } from './linkage.ts';
 import type { PlainSay, PlainSentences } from './plain.ts';
 
@@ -8,6 +8,7 @@ const STEPS = (say: PlainSay) => `mm, more than 0, ${say.text('maxRows')} rows a
 export const CORNER: PlainSentences = {
   ...LINKAGE,
   ...BOUNDED,
+  ...COLUMNS,
   notACorner: (say) => ({
     problem: 'not a corner',
     allowed: `what ${say
@@ -24,7 +25,6 @@ export const CORNER: PlainSentences = {
   notADistance: { problem: 'not a distance', allowed: 'mm, 0 or more; droop counts downward' },
   notAStep: (say) => ({ problem: 'not a step', allowed: STEPS(say) }),
   tooManyRows: (say) => ({ problem: 'too many rows', allowed: STEPS(say) }),
-  notAListOfColumns: { problem: 'not a list', allowed: "names of columns, as ['camber']" },
   columnTwice: { problem: 'column named twice', advice: 'take one out' },
   unknownColumn: { problem: 'unknown column' },
   notADrawCount: (say) => ({

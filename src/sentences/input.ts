@@ -34,6 +34,11 @@ export const BOUNDED: PlainSentences = {
   namedTwice: { problem: 'named twice', advice: 'take one out' },
 };
 
+/** What is said about a choice of columns. */
+export const COLUMNS: PlainSentences = {
+  notAListOfColumns: { problem: 'not a list', allowed: "names of columns, as ['camber']" },
+};
+
 /** What is said about a search and what it draws. */
 export const SEARCHED: PlainSentences = {
   notASeed: { problem: 'not a seed', allowed: 'a whole number' },

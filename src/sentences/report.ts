@@ -1,10 +1,11 @@
-import { BOUNDED, INPUT } from './input.ts';
+import { BOUNDED, COLUMNS, INPUT } from './input.ts';
 import type { PlainSentences } from './plain.ts';
 
 /** What is said about what is to be written or drawn. */
 export const REPORT: PlainSentences = {
   ...INPUT,
   ...BOUNDED,
+  ...COLUMNS,
   noPlace: (say) => ({
     problem: 'no place',
     advice: say.is('onCurve')
@@ -13,6 +14,10 @@ export const REPORT: PlainSentences = {
   }),
   notPoses: { problem: 'not a list of poses', allowed: '[motion.at(...), ...]' },
   notCurves: { problem: 'not a list of curves', allowed: '[couplerCurve(...).points, ...]' },
+  notDampingRows: {
+    problem: 'not a force table of a damper',
+    allowed: '[{ speed, compression, rebound }, ...], numbers in mm/s and N',
+  },
   notATitle: { problem: 'not a text', allowed: 'a text' },
   notInTheSweep: { problem: 'not in the sweep' },
   nothingToShow: (say) => ({

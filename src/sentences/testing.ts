@@ -17,6 +17,7 @@ export const TESTING: PlainSentences = {
     advice: 'pass it as the first argument: linkages(fc)',
   },
   notAFunction: BOUNDED.notAFunction,
+  notWhole: BOUNDED.notWhole,
   notADriverRange: { problem: 'not a range', allowed: '[from, to] of the driver, the first the smaller' },
   shareNotPositive: {
     problem: 'not a tolerance',

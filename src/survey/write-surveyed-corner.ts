@@ -2,7 +2,7 @@ import { AXLES } from '../corner/axles.ts';
 import { type DrawnCorner, modelOf } from '../corner/corner.ts';
 import { hardpointsOf } from '../corner/hardpoint-coordinates.ts';
 import { KINDS } from '../corner/kinds.ts';
-import { type Diagnostic, fault, show } from '../diagnostic.ts';
+import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
 import { UNNAMED_KIND } from '../document/corner-kind.ts';
 import { isCorner, kindOf } from '../document/file-schema.ts';
 import { readJson } from '../document/json-text.ts';
@@ -38,6 +38,9 @@ export function writeSurveyedCorner(
   survey: Survey,
   options: SurveyedCornerOptions = {},
 ): Record<string, unknown> {
+  if (typeof options !== 'object' || options === null) {
+    refuse(WHAT, unknownOptions(options, ['corner']));
+  }
   const written = copyOf(file);
   const { corner: axle, ...given } = options;
   refuse(WHAT, placeFaults(written, axle));

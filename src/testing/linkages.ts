@@ -2,6 +2,8 @@
 // three pins and so no degree of freedom; what it starts from, a crank on the ground, has one. Every length is taken from the
 // drawing, so that each of them closes. A coupling drives a wheel, a rack or a hook, which has one degree of freedom, by what is there.
 
+import { type Diagnostic, fault, show, unknownOptions } from '../diagnostic.ts';
+import { refuse } from '../errors/testing.ts';
 import type { CheckedDrawing, Point, Ratio, Rope } from '../linkage/index.ts';
 import { type Arbitrary, checkFastCheck, type FastCheck } from './fast-check.ts';
 import { place, rounding } from './numbers.ts';
@@ -23,13 +25,11 @@ const STEEP = 0.6;
  */
 export function linkages(
   fc: FastCheck,
-  {
-    minPairs = 1,
-    maxPairs = 4,
-    maxCouplings = 0,
-  }: { readonly minPairs?: number; readonly maxPairs?: number; readonly maxCouplings?: number } = {},
+  options: { readonly minPairs?: number; readonly maxPairs?: number; readonly maxCouplings?: number } = {},
 ): Arbitrary<CheckedDrawing> {
   checkFastCheck(fc);
+  refuse('random linkages', countFaults(options));
+  const { minPairs = 1, maxPairs = 4, maxCouplings = 0 } = options;
   const pair = fc.record({
     from: fc.nat({ max: 99 }),
     to: fc.option(fc.nat({ max: 99 }), { nil: null }),
@@ -103,6 +103,24 @@ function grow(
     if (bend(points[from], points[pin], points[to]) < BEND) return null;
   }
   return areApart(Object.values(points)) ? { points, ground, bodies } : null;
+}
+
+/** What is wrong with the numbers of pairs and couplings. */
+function countFaults(options: unknown): Diagnostic[] {
+  const faults = unknownOptions(options, ['minPairs', 'maxPairs', 'maxCouplings']);
+  const {
+    minPairs = 1,
+    maxPairs = 4,
+    maxCouplings = 0,
+  } = { ...(options as Partial<Record<string, unknown>> | null) };
+  const whole = (path: string, value: unknown, min: number) => {
+    if (Number.isSafeInteger(value) && (value as number) >= min) return;
+    faults.push(fault('notWhole', path, { got: show(value), min }));
+  };
+  whole('minPairs', minPairs, 0);
+  whole('maxPairs', maxPairs, typeof minPairs === 'number' ? Math.max(0, minPairs) : 0);
+  whole('maxCouplings', maxCouplings, 0);
+  return faults;
 }
 
 /** What is coupled to a body or a point of a linkage, and where it is drawn. */

@@ -24,6 +24,7 @@ import { ORDERED } from '../../src/sentences/ordered.ts';
 import { PLACEMENTS } from '../../src/sentences/placements.ts';
 import type { PlainSay, Words } from '../../src/sentences/plain.ts';
 import { REPORT } from '../../src/sentences/report.ts';
+import { RESULT } from '../../src/sentences/result.ts';
 import { SIZING } from '../../src/sentences/sizing.ts';
 import { SPRINGS } from '../../src/sentences/springs.ts';
 import { STATIC_STABILITY } from '../../src/sentences/static-stability.ts';
@@ -77,7 +78,7 @@ export const TABLES: readonly (readonly [heading: string, table: Table])[] = [
   ['Results of a design', DESIGNED],
   ['Options of a synthesis', SYNTHESIS],
   ['Results of a synthesis', SYNTHESISED],
-  ['Reports and pictures', REPORT],
+  ['Reports and pictures', { ...REPORT, ...RESULT }],
 ].map(([heading, table]) => [heading as string, table as Table]);
 
 /** Codes by the heading that they stand under. */

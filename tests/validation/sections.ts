@@ -32,6 +32,7 @@ export const WITHOUT: readonly string[] = [
   'diagnostic.test.ts',
   'doc-comments.test.ts',
   'document/guide-tables.test.ts',
+  'report/refused.test.ts',
   'coilover/as-advised.test.ts',
   'coilover/findings.test.ts',
   'coilover/order-status.test.ts',

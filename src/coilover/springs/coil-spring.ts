@@ -47,7 +47,7 @@ const IDLE: Readonly<Record<CoilEnds, number>> = { closedGround: 2, closed: 2, o
  * @throws InputError for sizes that make no spring.
  */
 export function coilSpring(input: CoilSpringInput): CoilSpring {
-  refuse('coil spring', coilFaults(input));
+  refuse('coil spring', coilFaults({ ...input }));
   const {
     diameter: d,
     meanDiameter: D,

@@ -2,10 +2,13 @@ import type { AfterOrder, WheelAfterOrder } from '../../coilover/ordered/after-o
 import type { AxleSizing } from '../../coilover/sizing/result.ts';
 import { axleName } from '../../corner/axles.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
+import { refuse } from '../../errors/report.ts';
+import { refuseOtherThan } from '../../errors/result.ts';
 import { adviceHeading } from '../../sentences/after-advice.ts';
-import { sentence } from '../../sentences/sentence.ts';
 import type { Quantity, Units } from '../../units.ts';
+import { sentence } from '../in-words.ts';
 import { issueLine } from '../issue-line.ts';
+import { unitsFaults } from '../looks.ts';
 import { type Block, heading, list, paragraph, table } from './blocks.ts';
 import type { OnPaper } from './on-paper.ts';
 
@@ -30,8 +33,14 @@ export function afterWeighing(axles: readonly AxleSizing[], paper: OnPaper): Blo
   ];
 }
 
-/** Advice on an axle as lines: what to do first, then what can't be cured. */
+/**
+ * Advice on an axle as lines: what to do first, then what can't be cured.
+ *
+ * @throws InputError for what is no advice, and for other units.
+ */
 export function adviceLines(advice: AxleSizing['advice'], units: Units = 'metric'): string[] {
+  refuseOtherThan('advice', advice);
+  refuse('units', unitsFaults(units));
   const isConflict = ({ severity }: Diagnostic) => severity === 'conflict';
   return [
     ...advice.filter((one) => !isConflict(one)).map((one) => sentence(one, units)),

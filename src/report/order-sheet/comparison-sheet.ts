@@ -8,6 +8,7 @@ import {
 } from '../../coilover/compare.ts';
 import type { FigureGroup } from '../../coilover/sizing/figure.ts';
 import { axleName } from '../../corner/axles.ts';
+import { refuseOtherThan } from '../../errors/result.ts';
 import { numberIn, textIn, type Units } from '../../units.ts';
 import { spaced } from '../../words.ts';
 import { issueLine } from '../issue-line.ts';
@@ -28,6 +29,7 @@ const GROUPS: readonly (readonly [FigureGroup, string])[] = [
 
 /** A comparison as a sheet, in the units of the second document: what it means for the order first. */
 export function comparisonSheet(comparison: SizingComparison): OrderSheet {
+  refuseOtherThan('comparison', comparison);
   const { names, units, figures, choices, limits, conflicts, checks, consequence } = comparison;
   const { before, after } = names;
   const whose = before === after ? before : `${before ?? 'before'} and ${after ?? 'after'}`;

@@ -1,10 +1,12 @@
 import type { Figure, Sizing } from '../../coilover/sizing/result.ts';
+import { refuseOtherThan } from '../../errors/result.ts';
 import { unitName } from '../../units.ts';
 import type { OrderSheet } from './blocks.ts';
 
 /** What a paper says as data that survives JSON, in the library's units: of a report every figure with unit and definition, tables, limits and rows of the curves. */
-export function sheetData({ data }: OrderSheet): Readonly<Record<string, unknown>> {
-  return data;
+export function sheetData(sheet: OrderSheet): Readonly<Record<string, unknown>> {
+  refuseOtherThan('sheet', sheet);
+  return sheet.data;
 }
 
 /** The same as a JSON text. */

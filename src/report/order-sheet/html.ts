@@ -1,3 +1,4 @@
+import { refuseOtherThan } from '../../errors/result.ts';
 import { UNIT_NAMES } from '../../units.ts';
 import { uncapital } from '../../words.ts';
 import { printed } from '../text.ts';
@@ -13,6 +14,7 @@ import { PAGE_HEAD, PAGE_MEDIA, PAGE_RULES } from './page-style.ts';
 
 /** An order or a report as one HTML file that needs nothing else: pictures inside, no script, made to be printed on A4 or Letter. */
 export function sheetHtml(sheet: OrderSheet): string {
+  refuseOtherThan('sheet', sheet);
   return `<!doctype html>
 <html lang="en">
 <head>

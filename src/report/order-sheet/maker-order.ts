@@ -6,6 +6,7 @@ import { ENDS, holdOf, isBought } from '../../coilover/sizing/unsettled.ts';
 import { axleName } from '../../corner/axles.ts';
 import { strutOf } from '../../corner/corner.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
+import { refuseOtherThan } from '../../errors/result.ts';
 import { worded } from '../../sentences/worded.ts';
 import type { Units } from '../../units.ts';
 import { capital, ended } from '../../words.ts';
@@ -41,6 +42,7 @@ const TITLES: Readonly<Record<Paper, string>> = {
  * made, or with a conflict, is an enquiry; one whose damper is bought says what was bought. What else the sizing found stands in `reportSheet`.
  */
 export function orderSheet(sizing: Sizing): OrderSheet {
+  refuseOtherThan('sizing', sizing);
   const { name, axles, conflicts } = sizing;
   const papers = axles.map((sized) => paperOf(conflictsOn(sized.axle, conflicts), sized));
   const title = TITLES[papers.every((paper) => paper === papers[0]) ? papers[0] : 'ENQUIRY'];

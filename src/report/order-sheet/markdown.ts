@@ -1,9 +1,12 @@
+import { refuseOtherThan } from '../../errors/result.ts';
 import { uncapital } from '../../words.ts';
 import { printed } from '../text.ts';
 import { type Block, type FigureRow, type FormLine, headingAbove, type OrderSheet } from './blocks.ts';
 
 /** An order or a report as Markdown: in place of its pictures what they say in words. */
-export function sheetMarkdown({ title, blocks }: OrderSheet): string {
+export function sheetMarkdown(sheet: OrderSheet): string {
+  refuseOtherThan('sheet', sheet);
+  const { title, blocks } = sheet;
   const isPaged = blocks.some(({ kind }) => kind === 'page');
   const parts = [
     ...(isPaged ? [] : [`# ${escaped(title)}`]),

@@ -3,6 +3,7 @@ import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
 import { axleName } from '../../corner/axles.ts';
 import { type Diagnostic, unknownOptions } from '../../diagnostic.ts';
 import { refuse } from '../../errors/report.ts';
+import { refuseOtherThan } from '../../errors/result.ts';
 import { adviceHeading } from '../../sentences/after-advice.ts';
 import { issueLines } from '../../sentences/sentence.ts';
 import type { Units } from '../../units.ts';
@@ -36,6 +37,7 @@ const OPTIONS = ['file', 'date'];
  * @throws InputError for an unknown option.
  */
 export function reportSheet(sizing: Sizing, options: ReportSheetOptions = {}): OrderSheet {
+  refuseOtherThan('sizing', sizing);
   refuse('report options', unknownOptions(options, OPTIONS));
   const { name, use, units, status, axles, conflicts, checks, designState } = sizing;
   const paper = onPaper(units);
