@@ -20,6 +20,7 @@ import { car as carFile } from '../coilover/cars.ts';
 import { refusedFor } from '../support/refused.ts';
 import { expectClose, expectSame, expectWithin } from '../support/tolerance.ts';
 import { CAR } from './car.ts';
+import { besidePose, DIFFERENCED, rowAt } from './central-differences.ts';
 import { CORNER } from './roadster.ts';
 import { bothOnRoad, HALF_TRACK, ROCKERS, SHARE } from './rockers.ts';
 
@@ -87,22 +88,18 @@ describe('a bar along the car', () => {
 
   it('has exact derivatives, and the roll stiffness of its energy, on any parts and off the centreline', () => {
     const whole = axle({ left: CORNER, bar: ON_ARMS });
-    const at = (heave: number, roll: number) => sweepAxle(whole, { heave: [heave], roll: [roll] }).rows()[0];
-    const h = 1e-3;
     for (const [heave, roll] of [
       [0, 0],
       [12, 1.5],
       [-15, -2],
     ]) {
-      const row = at(heave, roll);
-      const byHeave = (at(heave + h, roll).barTwist! - at(heave - h, roll).barTwist!) / (2 * h);
-      const byRoll = (at(heave, roll + h).barTwist! - at(heave, roll - h).barTwist!) / (2 * h);
-      expectWithin(row.barTwistByHeave!, byHeave, 1e-8);
-      expectWithin(row.barTwistByRoll!, byRoll, 1e-8);
+      const { row, slopes, byHeave } = besidePose(whole, heave, roll);
+      expectWithin(row.barTwistByHeave!, slopes('barTwist').byHeave, DIFFERENCED);
+      expectWithin(row.barTwistByRoll!, slopes('barTwist').byRoll, DIFFERENCED);
       // Each lever by its own length; y of the axis is to the left.
       const levers = { left: [90 - 60, 300 - 240], right: [-40 + 60, 150 - 240] } as const;
       for (const side of ['left', 'right'] as const) {
-        const [up, down] = [at(heave + h, roll), at(heave - h, roll)];
+        const [up, down] = byHeave;
         const turned = (up[`${side}LeverAngle`]! - down[`${side}LeverAngle`]!) * DEGREE;
         const travel = up[`${side}Travel`] - down[`${side}Travel`];
         expectWithin(row[`${side}BarRatio`]!, (Math.hypot(...levers[side]) * turned) / travel, 1e-8);
@@ -112,7 +109,7 @@ describe('a bar along the car', () => {
       const free = 430;
       const force = (length: number) => ({ rate, force: rate * (free - length) });
       const U = (height: number, p: number) => {
-        const one = at(-height / Math.cos(p * DEGREE), p);
+        const one = rowAt(whole, -height / Math.cos(p * DEGREE), p);
         const [l, r] = [free - one.leftShockLength, free - one.rightShockLength];
         const twist = one.barTwist! * DEGREE;
         return 0.5 * rate * (l * l + r * r) + (0.5 * ON_ARMS.torsionalStiffness * 1000 * twist ** 2) / DEGREE;

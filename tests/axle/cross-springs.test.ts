@@ -25,6 +25,7 @@ import { car as carFile, GRAVITY } from '../coilover/cars.ts';
 import { refusedFor } from '../support/refused.ts';
 import { expectClose, expectSame, expectWithin } from '../support/tolerance.ts';
 import { CAR } from './car.ts';
+import { besidePose, DIFFERENCED } from './central-differences.ts';
 import { BAR, CORNER, PATCH, PIVOT, SWING_AXLE } from './roadster.ts';
 import { bothOnRoad, ROCKERS, SHARE } from './rockers.ts';
 
@@ -272,20 +273,16 @@ describe('what is between both wheels', () => {
 
   it('has exact derivatives by heave and by roll', () => {
     const whole = axle(ON_ARMS);
-    const at = (heave: number, roll: number) => sweepAxle(whole, { heave: [heave], roll: [roll] }).rows()[0];
-    const h = 1e-3;
     for (const [heave, roll] of [
       [0, 0],
       [18, 2.5],
       [-20, -2],
     ]) {
-      const row = at(heave, roll);
+      const { row, slopes } = besidePose(whole, heave, roll);
       for (const name of ['thirdSpringLength', 'rollSpringLength'] as const) {
-        const byHeave = (at(heave + h, roll)[name]! - at(heave - h, roll)[name]!) / (2 * h);
-        const byRoll = (at(heave, roll + h)[name]! - at(heave, roll - h)[name]!) / (2 * h);
         const given = name === 'thirdSpringLength' ? -row.thirdSpringRatio! : row.rollSpringLengthByHeave!;
-        expectWithin(given, byHeave, 1e-8);
-        expectWithin(row[`${name}ByRoll`]!, byRoll, 1e-8);
+        expectWithin(given, slopes(name).byHeave, DIFFERENCED);
+        expectWithin(row[`${name}ByRoll`]!, slopes(name).byRoll, DIFFERENCED);
       }
     }
   });

@@ -12,6 +12,7 @@ import { modelOf } from '../../src/corner/corner.ts';
 import { wildCorners } from '../support/corners.ts';
 import { expectClose, expectSame, expectWithin } from '../support/tolerance.ts';
 import { REAR_CORNER } from './car.ts';
+import { besidePose, DIFFERENCED } from './central-differences.ts';
 import { BAR, CORNER, PATCH as patch, PIVOT as pivot, SWING_AXLE } from './roadster.ts';
 
 const DEGREE = Math.PI / 180;
@@ -219,27 +220,20 @@ describe('an axle', () => {
 
   it('has exact derivatives by heave and by roll', () => {
     const left = axle({ left: CORNER, bar: BAR });
-    const at = (heave: number, roll: number) => sweepAxle(left, { heave: [heave], roll: [roll] }).rows()[0];
-    const h = 1e-3;
     for (const [heave, roll] of [
       [0, 0],
       [25, 3],
       [-30, -2],
     ]) {
-      const row = at(heave, roll);
+      const { row, slopes, byHeave } = besidePose(left, heave, roll);
       for (const name of ['leftTravel', 'rightTravel', 'leftCamber', 'rightCamber', 'barTwist'] as const) {
-        const slope = (plus: number, minus: number) => (plus - minus) / (2 * h);
-        const byHeave = slope(at(heave + h, roll)[name]!, at(heave - h, roll)[name]!);
-        const byRoll = slope(at(heave, roll + h)[name]!, at(heave, roll - h)[name]!);
-        // Roundings of some 1e-13 over the distance, and its square times a third derivative.
-        expectWithin(row[`${name}ByHeave`]!, byHeave, 1e-8);
-        expectWithin(row[`${name}ByRoll`]!, byRoll, 1e-8);
+        expectWithin(row[`${name}ByHeave`]!, slopes(name).byHeave, DIFFERENCED);
+        expectWithin(row[`${name}ByRoll`]!, slopes(name).byRoll, DIFFERENCED);
       }
       // Of the lever's end: its ratio to travel is the slope of its height.
       const end = (of: typeof row) => BAR.leverLength * Math.sin(of.leftLeverAngle! * DEGREE);
-      const rise = end(at(heave + h, roll)) - end(at(heave - h, roll));
-      const travel = at(heave + h, roll).leftTravel - at(heave - h, roll).leftTravel;
-      expectWithin(row.leftBarRatio!, rise / travel, 1e-8);
+      const [up, down] = byHeave;
+      expectWithin(row.leftBarRatio!, (end(up) - end(down)) / (up.leftTravel - down.leftTravel), DIFFERENCED);
     }
   });
 
