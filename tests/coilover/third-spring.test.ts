@@ -7,10 +7,13 @@ import {
   type AxleLinkage,
   axle as axleOf,
   heaveRate,
+  orderSheet,
   readCar,
+  reportSheet,
   rollStiffness,
   type Sizing,
   sentence,
+  sheetMarkdown,
   sizeCoilovers,
   sweepAxle,
 } from 'jounce';
@@ -247,6 +250,29 @@ describe('the coilovers of an axle with a third spring', () => {
       scale: 1,
     });
     expectClose(target, 0.3, { times: 64, scale: 1 });
+  });
+});
+
+describe('order and report of an axle with springs between its wheels', () => {
+  it('say what they take, with their shares', () => {
+    const sizing = sized(
+      onRockers((corner) => {
+        corner.thirdSpring = { ...THIRD, preload: PRELOAD };
+        corner.rollSpring = ROLL;
+      }),
+    );
+    const [axle] = sizing.axles;
+    const share = (part: number, whole: number) => `${((100 * part) / whole).toFixed(0)} %`;
+    const load = share(valueIn(axle, 'thirdSpringLoad'), valueIn(axle, 'sprungMass') * GRAVITY);
+    const rate = share(valueIn(axle, 'thirdSpringWheelRate'), valueIn(axle, 'wheelRate'));
+    const order = sheetMarkdown(orderSheet(sizing));
+    expect(order).toMatch(new RegExp(`of it from the third spring \\| [\\d.]+ N/mm, ${rate} `));
+    expect(order).toMatch(new RegExp(`third spring bears, each wheel \\| 450 N, ${load} `));
+    expect(order).toMatch(/\| roll spring \| \d+ N·m\/deg /);
+    const report = sheetMarkdown(reportSheet(sizing));
+    expect(report).toContain(`450 N (101 lbf), ${load} of the sprung load`);
+    expect(report).toContain('The roll spring adds ');
+    expect(sheetMarkdown(orderSheet(sized(onRockers())))).not.toMatch(/third spring|roll spring/);
   });
 });
 

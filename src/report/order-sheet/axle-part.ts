@@ -16,6 +16,7 @@ import type { OnPaper } from './on-paper.ts';
 import { partsOnPaper } from './parts-on-paper.ts';
 import { cornerPart } from './pictures.ts';
 import { rateCurve } from './rate-curve.ts';
+import { springsBetweenWords } from './springs-between.ts';
 import { travelPart } from './travel-part.ts';
 
 /** All of one axle but its figures: its corner to be checked first, travel, spring, damping, speeds, loads. */
@@ -45,6 +46,7 @@ function springs(sized: AxleSizing, paper: OnPaper): Block[] {
         : `The hand method gives no figure, because ${uncapital(sentence(handMethodRate))}`,
     );
   }
+  words.push(...springsBetweenWords(sized, paper));
   const parts = [
     ...(words.length === 0 ? [] : [paragraph(words.join(' '))]),
     ...(springOptions.length === 0

@@ -21,6 +21,7 @@ import {
   sumWords,
   wordRow,
 } from './order-rows.ts';
+import { springsBetweenRows } from './springs-between.ts';
 
 const MASSES = {
   estimate: 'masses estimated, not weighed',
@@ -69,6 +70,7 @@ function carRows({ sized, paper }: OrderPage): Row[] {
     row('unsprung mass of a corner', given('unsprungMass', 'mass')),
     barRow(sized, paper),
     row(`wheel rate at ${where}`, cells('wheelRate', 'rate')),
+    ...springsBetweenRows(sized, paper),
     row('tyre rate', given('tyreRate', 'rate')),
     wordRow(
       'frequency, suspension alone',

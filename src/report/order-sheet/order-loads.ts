@@ -30,7 +30,7 @@ export function toppingOutParts(loaded: Loaded): LoadParts | null {
   return {
     spring: shock.spring,
     gas: shock.gas,
-    ...(springsBetween === 0 ? {} : { 'third spring ÷ ratio': springsBetween }),
+    ...(springsBetween === 0 ? {} : { 'springs between wheels ÷ ratio': springsBetween }),
     'unsprung ÷ ratio': load - shock.spring - shock.gas - springsBetween,
   };
 }

@@ -132,8 +132,8 @@ function pictures(
   const drawn = axles.flatMap(({ axle, input, limits }) => {
     const rest = found.axles[axle];
     if (rest === undefined) return [];
-    const { corner, sizing, limits: given } = input;
-    const linkage = axleOf({ left: corner });
+    const { corner, thirdSpring, rollSpring, sizing, limits: given } = input;
+    const linkage = axleOf({ left: corner, thirdSpring, rollSpring });
     const place = onItsWheels(linkage, rest);
     const name = `${axleName(axle)} axle`;
     const { tyre } = given;
