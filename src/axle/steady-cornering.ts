@@ -309,7 +309,7 @@ function note(
   events.push(...found.sort((one, other) => size(one) - size(other)));
 }
 
-/** Where a function changes its sign between two places at which it is known. */
+/** Where a function changes its sign between two places at which it is known: each value is a car at rest, and this asks for fewer than `zeroBetween`. */
 function falsePosition(
   f: (at: number) => number,
   [from, first]: readonly [number, number],
