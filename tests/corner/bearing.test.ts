@@ -1,5 +1,6 @@
-import { bearingMisalignment, InputError } from 'jounce';
+import { bearingMisalignment, InputError, type SphericalBearing } from 'jounce';
 import { describe, expect, it } from 'vitest';
+import { refusedFor } from '../support/refused.ts';
 import { expectSame, expectWithin } from '../support/tolerance.ts';
 
 describe('tilt of a spherical bearing', () => {
@@ -51,5 +52,15 @@ describe('tilt of a spherical bearing', () => {
         '  housingWidth: out of range, got -1 (allowed: mm, between 0 and the width of the ball)',
       ].join('\n'),
     );
+    // As wide as the ball, or as the housing, it does not tilt; a text is no size.
+    for (const [ballDiameter, ballWidth, housingWidth, path] of [
+      [12, 12, 9, 'ballWidth'],
+      [20, 12, 12, 'housingWidth'],
+      ['20', 12, 9, 'ballDiameter'],
+      [20, '12', 9, 'ballWidth'],
+    ] as const) {
+      const sizes = { ballDiameter, ballWidth, housingWidth } as SphericalBearing;
+      expect(refusedFor(() => bearingMisalignment(sizes))).toEqual([`bearingSizeOutOfRange ${path}`]);
+    }
   });
 });

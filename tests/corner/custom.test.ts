@@ -11,7 +11,7 @@ import {
 } from 'jounce';
 import type { Drawing } from 'jounce/linkage';
 import { describe, expect, it } from 'vitest';
-import { modelOf } from '../../src/corner/corner.ts';
+import { modelOf, strutOf } from '../../src/corner/corner.ts';
 import { holdersOf } from '../../src/corner/limits/joints.ts';
 import type { Point } from '../judges/plane.ts';
 import { deepFreeze } from '../support/freeze.ts';
@@ -162,6 +162,10 @@ describe('a swing axle', () => {
     expect(names).not.toContain('kingpinInclination');
     expect(names.filter((name) => name.endsWith('Angle'))).toEqual([]);
     expect(names.slice(-6)).toEqual(['hubY', 'hubZ', 'patchY', 'patchZ', 'eyeY', 'eyeZ']);
+  });
+
+  it('has no strut', () => {
+    expect(strutOf(customCorner(swingAxle))).toBeNull();
   });
 
   it('has angles of its own, in degrees', () => {

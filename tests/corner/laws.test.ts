@@ -3,6 +3,9 @@
 import * as fc from 'fast-check';
 import { InputError, type Pose, type Sweep, type SweepOptions, sweep } from 'jounce';
 import { describe, expect, it } from 'vitest';
+import { planColumns } from '../../src/corner/columns.ts';
+import { modelOf } from '../../src/corner/corner.ts';
+import type { CornerModel } from '../../src/corner/model.ts';
 import type { TravelReference } from '../judges/circle-intersection.ts';
 import type { Point } from '../judges/plane.ts';
 import { deepFreeze } from '../support/freeze.ts';
@@ -28,6 +31,9 @@ const END = 1e-9;
 const CLOSED = 64;
 /** What a ratio may be off where nothing goes faster than the travel. */
 const RATIO = 1e-10;
+
+/** Columns that have no value somewhere: instant centres of a wheel that does not turn. */
+const GAPS = ['instantCentreY', 'instantCentreZ'];
 
 /** Shares of the way to the end of a sweep, on both sides. */
 const SHARES = [-0.9, -0.5, -0.1, 0, 0.2, 0.6, 0.9];
@@ -310,6 +316,24 @@ function lawsOf<In extends Input>(kind: Kind<In>): void {
         }),
         runs(kind),
       );
+    });
+
+    it('keeps the plan of its columns, for the next sweep of the same ones', () => {
+      const [input] = fc.sample(kind.inputs, 1);
+      const [one, two] = [kind.corner(input), kind.corner(structuredClone(input))].map(modelOf);
+      const plan = (model: CornerModel, only?: readonly string[]) => planColumns(model, 'contactPatch', only);
+      for (const only of [undefined, [], ['camber'], ['camber', 'shockLength']]) {
+        expect(plan(two, only && [...only])).toBe(plan(one, only));
+      }
+      expect(planColumns(one, 'wheelCentre', ['camber'])).not.toBe(plan(one, ['camber']));
+    });
+
+    it('has gaps where a column may have no value, and nowhere else', () => {
+      const [input] = fc.sample(kind.inputs, 1);
+      for (const travelReference of ['contactPatch', 'wheelCentre'] as const) {
+        const { info }: Sweep = sweep(kind.corner(input), { bump: 1, droop: 1, travelReference });
+        expect(info.filter(({ gaps }) => gaps).map(({ name }) => name)).toEqual(GAPS);
+      }
     });
 
     it('of some columns has the bits of one with all', () => {

@@ -171,6 +171,7 @@ describe('bands', () => {
       1,
       [[1]],
       [[1], [1]],
+      [up],
       [up, 1],
       [
         [...up, 0],
@@ -181,6 +182,13 @@ describe('bands', () => {
       expect(of(matrix)).toEqual(['matrix: not a square matrix']);
     }
     expect(of([[-1, 0], right])).toEqual(['matrix[0][0]: a negative variance']);
+    expect(() => uncertaintyBands(corner, { coordinates: ['lowerInnerY'], matrix: [[-1]] })).toThrow(
+      'matrix[0][0]: a negative variance, got -1',
+    );
+    // One that is certain has none.
+    expect(
+      uncertaintyBands(corner, { coordinates: ['lowerInnerY'], matrix: [[0]] }).plusMinus.lowerInnerY,
+    ).toBe(0);
     expect(
       of([
         [1, 0.5],

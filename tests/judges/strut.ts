@@ -59,8 +59,8 @@ export interface StrutPose {
 }
 
 export interface StrutCorner {
-  /** The pose with the arm turned by an angle; null where the axis does not reach. */
-  atArm(turn: number): StrutPose | null;
+  /** The pose with the arm turned by an angle, the ball joint below the top along the axis or, if so asked, above it; null where the axis does not reach. */
+  atArm(turn: number, ball?: 'below' | 'above'): StrutPose | null;
 }
 
 export function strutCorner(input: StrutCornerInput): StrutCorner {
@@ -72,14 +72,14 @@ export function strutCorner(input: StrutCornerInput): StrutCorner {
   const h = dot(across(u0), minus(lowerArm.outer, T));
 
   return {
-    atArm(turn) {
+    atArm(turn, ball = 'below') {
       const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
       const p: Point = [cos * p0[0] - sin * p0[1], sin * p0[0] + cos * p0[1]];
       const P = carried(still(A), p, 1, 0);
       const f = minus(T, P.at);
       const square = dot(f, f);
       if (!(square > h * h)) return null;
-      const c = Math.sqrt(square - h * h);
+      const c = (ball === 'below' ? 1 : -1) * Math.sqrt(square - h * h);
       const u = times(1 / square, plus(times(c, f), times(h, across(f))));
       const w = -dot(u, p) / c;
       const dc = -w * h - dot(u, across(p));

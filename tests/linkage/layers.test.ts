@@ -137,6 +137,8 @@ describe('a linkage in any unit of length', () => {
         const measures: Measure[] = [{ turn: 'first0' }, { length: ['O', 'X0'] }, { x: 'Y0' }];
         const [here, there] = [readingsAt(one, measures, at), readingsAt(other, measures, at * long)];
         here.forEach(([value, first], i) => {
+          // In a dead point of the driver: the other unit's may lie beside it by a rounding.
+          if (!Number.isFinite(first)) return;
           const length = i === 0 ? 1 : unit;
           const within = 1e-10 * (size + Math.abs(first) * (isTurn(driver) ? 1 : size));
           expectWithin(there[i][0] / length, value, within);
