@@ -169,20 +169,21 @@ function checkOptions(options: PerchMoveOptions): void {
   const number = (
     path: string,
     value: unknown,
-    isRight: boolean,
+    isRight: (value: number) => boolean,
     code: string,
     bounds: Diagnostic['values'],
   ) => {
-    if (!Number.isFinite(value)) faults.push(fault('notFinite', path, { got: show(value) }));
-    else if (!isRight) faults.push(fault(code, path, { ...bounds, got: show(value) }));
+    if (typeof value !== 'number' || !Number.isFinite(value))
+      faults.push(fault('notFinite', path, { got: show(value) }));
+    else if (!isRight(value)) faults.push(fault(code, path, { ...bounds, got: show(value) }));
   };
   if (heave !== undefined) {
     faults.push(...unknownOptions(heave, ['front', 'rear'], 'heave'));
     for (const name of ['front', 'rear'] as const)
-      number(`heave.${name}`, heave?.[name] ?? 0, true, 'outOfRange', {});
+      number(`heave.${name}`, heave?.[name] ?? 0, () => true, 'outOfRange', {});
   }
-  number('roll', roll, Math.abs(roll) <= MOST_ROLL, 'rollTooLarge', { most: MOST_ROLL });
-  number('crossWeight', crossWeight, crossWeight >= 0 && crossWeight <= 1, 'outOfRange', { min: 0, max: 1 });
-  number('threadPitch', threadPitch, threadPitch > 0, 'outOfRange', { above: 0 });
+  number('roll', roll, (value) => Math.abs(value) <= MOST_ROLL, 'rollTooLarge', { most: MOST_ROLL });
+  number('crossWeight', crossWeight, (value) => value >= 0 && value <= 1, 'outOfRange', { min: 0, max: 1 });
+  number('threadPitch', threadPitch, (value) => value > 0, 'outOfRange', { above: 0 });
   refuse('perch move options', faults);
 }

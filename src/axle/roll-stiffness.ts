@@ -254,7 +254,7 @@ function checked(options: RollStiffnessOptions) {
   };
   number('heave', heave);
   number('roll', roll);
-  if (Math.abs(roll) > MOST_ROLL)
+  if (typeof roll === 'number' && Math.abs(roll) > MOST_ROLL)
     faults.push(fault('rollTooLarge', 'roll', { got: show(roll), most: MOST_ROLL }));
   for (const [side, spring] of Object.entries(options.right === undefined ? { left } : { left, right })) {
     faults.push(...unknownOptions(spring, ['rate', 'force'], side));

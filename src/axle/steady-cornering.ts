@@ -92,7 +92,7 @@ export function steadyCornering(car: CarOnAxles, options: SteadyCorneringOptions
     Array.isArray(lateralAccelerations) &&
     lateralAccelerations.length > 0 &&
     lateralAccelerations.length <= MOST_STATES &&
-    lateralAccelerations.every((a) => Math.abs(a) <= MOST_G);
+    lateralAccelerations.every((a) => typeof a === 'number' && Math.abs(a) <= MOST_G);
   const got = show(lateralAccelerations);
   checkLoads(
     car,

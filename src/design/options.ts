@@ -66,7 +66,8 @@ export function checkDesign(model: CornerModel, options: DesignOptions): Checked
       for (const [name, value] of Object.entries({ bump, droop })) {
         if (!isNumber(value, 0)) add('notADistance', `travel.${name}`, value);
       }
-      if (!(isNumber(step, 0) && step > 0 && (bump + droop) / step <= MAX_ROWS)) {
+      const length = [bump, droop].reduce((sum, one) => sum + (isNumber(one, 0) ? one : 0), 0);
+      if (!(isNumber(step, 0) && step > 0 && length / step <= MAX_ROWS)) {
         add('notAStep', 'travel.step', step, { maxRows: MAX_ROWS });
       }
     }

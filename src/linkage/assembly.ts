@@ -59,7 +59,7 @@ function faultsOf(
   carriers: readonly string[],
   slides: boolean,
 ): Diagnostic[] {
-  if (!(point in drawing.points)) {
+  if (typeof point !== 'string' || !Object.hasOwn(drawing.points, point)) {
     return [unknownName('', 'point', point, Object.keys(drawing.points))];
   }
   if (

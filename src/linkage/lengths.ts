@@ -1,7 +1,7 @@
 // A bar with a new length: without the bar the linkage has one more degree of freedom. With one coordinate fixed, the distance of its
 // joints drives the rest from the drawn length to the target. The pose reached is the new drawing.
 
-import { type Diagnostic, fault, show, unknownName } from '../diagnostic.ts';
+import { type Diagnostic, fault, show, unknownName, unknownOptions } from '../diagnostic.ts';
 import { refuse } from '../errors/linkage.ts';
 import { carried } from '../numerics/plane.ts';
 import { jointsOf, withoutBody } from './body-joints.ts';
@@ -76,6 +76,8 @@ function fixedFaults({ points }: Drawing, fixed: unknown): Diagnostic[] {
 }
 
 function faultsOf(drawing: Drawing, lengths: Readonly<Record<string, number>>): Diagnostic[] {
+  const faults = unknownOptions(lengths, Object.keys(drawing.bodies));
+  if (faults.some(({ code }) => code === 'notOptions')) return faults;
   return Object.entries(lengths).flatMap(([body, target]): Diagnostic[] => {
     if (!(body in drawing.bodies)) {
       return [unknownName(body, 'body', body, Object.keys(drawing.bodies))];

@@ -9,7 +9,8 @@ import { APPROXIMATIONS } from '../sentences/hand-method.ts';
  * @throws InputError for a name that is not in `HAND_METHOD_APPROXIMATIONS`.
  */
 export function approximationLabel(approximation: HandMethodApproximation): string {
-  if (Object.hasOwn(APPROXIMATIONS, approximation)) return APPROXIMATIONS[approximation];
+  if (typeof approximation === 'string' && Object.hasOwn(APPROXIMATIONS, approximation))
+    return APPROXIMATIONS[approximation];
   throw refusal('approximation label', [
     fault('unknownChoice', 'approximation', {
       got: show(approximation),

@@ -5,9 +5,9 @@ import { type Corner, modelOf } from '../corner/corner.ts';
 import type { CornerModel } from '../corner/model.ts';
 import { type Sweep, sweep } from '../corner/sweep.ts';
 import { rimDiameterOf, tyreOf } from '../corner/tyre.ts';
-import { fault } from '../diagnostic.ts';
+import { type Diagnostic, fault, show } from '../diagnostic.ts';
 import type { TyreInput } from '../document/inputs.ts';
-import { refusal } from '../errors/report.ts';
+import { refusal, refuse } from '../errors/report.ts';
 import { refuseOtherThan } from '../errors/result.ts';
 import type { Drawing, Point } from '../linkage/drawing.ts';
 import { type ConstraintMaker, jointsIn } from '../linkage/joints.ts';
@@ -79,6 +79,7 @@ export function sceneOf(
 ): Scene {
   const model = modelOf(corner);
   if (!Array.isArray(motion)) refuseOtherThan('sweep', motion);
+  else refuse('travels', travelFaults(motion));
   const ends = 'end' in motion ? motion.end : null;
   const swept = 'end' in motion ? motion : sweepThrough(corner, motion);
   const travels =
@@ -96,6 +97,13 @@ export function sceneOf(
     ends,
     coilover: shockEnds(model, looks.bodyEnd),
   };
+}
+
+/** A fault for each travel that is no number. */
+function travelFaults(travels: readonly unknown[]): Diagnostic[] {
+  return travels.flatMap((travel, k) =>
+    Number.isFinite(travel) ? [] : [fault('notFinite', `[${k}]`, { got: show(travel) })],
+  );
 }
 
 /** Fraction of a travel by which rounding may put it beyond the end of a sweep. */

@@ -19,9 +19,12 @@ export function roundStep(length: number): number {
 }
 
 /** Ticks within [low, high], about `count` of them, at multiples of a round step. */
+/** As many as a number is written with. */
+const MOST_DECIMALS = 100;
+
 export function ticks(low: number, high: number, count: number): Ticks {
   const step = roundStep((high - low) / count);
-  const decimals = Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
+  const decimals = Math.min(MOST_DECIMALS, Math.max(0, -Math.floor(Math.log10(step) + 1e-9)));
   const at: number[] = [];
   // A tick that misses an end by rounding alone still counts.
   const slack = 1e-9 * step;

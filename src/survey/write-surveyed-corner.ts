@@ -67,10 +67,13 @@ function copyOf(file: unknown): Holder {
   throw refusal(WHAT, [fault('notAFile', '', { got: show(file) })]);
 }
 
-function copied(value: unknown): unknown {
-  if (Array.isArray(value)) return value.map(copied);
+/** A copy of plain data; what holds itself is no file. */
+function copied(value: unknown, above: readonly unknown[] = []): unknown {
+  if (above.includes(value)) throw refusal(WHAT, [fault('notAFile', '', { got: show(value) })]);
+  const holders = [...above, value];
+  if (Array.isArray(value)) return value.map((inner) => copied(inner, holders));
   if (!isHolder(value)) return value;
-  return Object.fromEntries(Object.entries(value).map(([name, inner]) => [name, copied(inner)]));
+  return Object.fromEntries(Object.entries(value).map(([name, inner]) => [name, copied(inner, holders)]));
 }
 
 function placeFaults(written: Holder, axle: unknown): Diagnostic[] {

@@ -1,3 +1,5 @@
+import { unknownOptions } from '../diagnostic.ts';
+import { refuse } from '../errors/testing.ts';
 import type { CheckedDrawing, Point } from '../linkage/index.ts';
 import { type Arbitrary, checkFastCheck, type FastCheck } from './fast-check.ts';
 import { areApart, BEND, bend } from './linkages.ts';
@@ -15,9 +17,11 @@ const APART = 0.01;
  */
 export function fourBars(
   fc: FastCheck,
-  { grashof }: { readonly grashof?: boolean } = {},
+  options: { readonly grashof?: boolean } = {},
 ): Arbitrary<CheckedDrawing> {
   checkFastCheck(fc);
+  refuse('random four-bars', unknownOptions(options, ['grashof']));
+  const { grashof } = options;
   const all = fc
     .tuple(rounding(fc), fc.tuple(place(fc), place(fc), place(fc), place(fc), place(fc)))
     .map(([rounded, points]) => points.map(rounded))

@@ -88,6 +88,19 @@ const CALLS: Readonly<Record<string, Call>> = {
   adviceLines: [jounce.adviceLines, () => [sizing.axles[0].advice, 'imperial']],
   approximationLabel: [jounce.approximationLabel, () => ['levelArm']],
   axle: [jounce.axle, () => [{ left: CORNER, bar: { ...BAR } }]],
+  axleMonteCarlo: [
+    jounce.axleMonteCarlo,
+    () => [whole, { lowerInnerY: 1 }, { draws: 100, seed: 1, sweep: { heave: [0], roll: [1] } }],
+  ],
+  axleSensitivities: [jounce.axleSensitivities, () => [whole, { heave: [0], roll: [1] }]],
+  axleSensitivityRanking: [
+    jounce.axleSensitivityRanking,
+    () => [whole, { column: 'rollCentreZ', heave: 0, roll: 1 }],
+  ],
+  axleUncertaintyBands: [
+    jounce.axleUncertaintyBands,
+    () => [whole, { lowerInnerY: 1 }, { heave: [0], roll: [1] }],
+  ],
   axleLimits: [jounce.axleLimits, () => [whole, { left: { damper }, heave: [-20, 20], roll: [-2, 2] }]],
   bearingMisalignment: [
     jounce.bearingMisalignment,
@@ -376,7 +389,7 @@ const inWords = (value: unknown) => {
   try {
     return JSON.stringify(value, (_, v) =>
       typeof v === 'bigint' || typeof v === 'symbol' ? String(v) : v,
-    )?.slice(0, 300);
+    )?.slice(-400);
   } catch {
     return String(value);
   }
@@ -384,7 +397,7 @@ const inWords = (value: unknown) => {
 
 const failures = new Map<string, { times: number; given: string }>();
 let [calls, refused] = [0, 0];
-let slowest = { ms: 0, name: '' };
+let slowest = { ms: 0, name: '', given: '' };
 const begun = performance.now();
 for (const [name, [made, given]] of Object.entries(CALLS)) {
   if (named.length > 0 && !named.includes(name)) continue;
@@ -412,7 +425,7 @@ for (const [name, [made, given]] of Object.entries(CALLS)) {
       }
     }
     const ms = performance.now() - start;
-    if (ms > slowest.ms) slowest = { ms, name };
+    if (ms > slowest.ms) slowest = { ms, name, given: inWords(args) ?? '' };
   }
 }
 const seconds = (performance.now() - begun) / 1000;
@@ -420,6 +433,6 @@ const total = [...failures.values()].reduce((sum, { times }) => sum + times, 0);
 console.log(
   `${calls} calls of ${named.length || Object.keys(CALLS).length} functions, seed ${seed}, ${seconds.toFixed(1)} s; ${refused} refused, ${total} failures`,
 );
-console.log(`slowest: ${slowest.name}, ${slowest.ms.toFixed(0)} ms`);
+console.log(`slowest: ${slowest.name}, ${slowest.ms.toFixed(0)} ms\n${slowest.given}`);
 for (const [what, { times, given }] of failures) console.log(`\n${times} x ${what}\n${given}`);
 if (total > 0) process.exitCode = 1;

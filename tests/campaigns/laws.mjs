@@ -6,7 +6,7 @@
 //   node tests/campaigns/laws.mjs corners             one of them
 //   node tests/campaigns/laws.mjs corners --anew      without what was run before
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
@@ -63,7 +63,7 @@ const named = positionals.length > 0 ? positionals : Object.keys(CAMPAIGNS);
 const until = Date.now() + 60_000 * Number(values.minutes ?? Number.POSITIVE_INFINITY);
 
 /** @type {Record<string, Figures>} */
-const figures = JSON.parse(readFileSync(FIGURES, 'utf8'));
+const figures = existsSync(FIGURES) ? JSON.parse(readFileSync(FIGURES, 'utf8')) : {};
 for (const name of named) {
   if (values.anew || figures[name] === undefined) {
     figures[name] = { parts: 0, cases: 0, slowest: 0, growth: 0, failures: [] };

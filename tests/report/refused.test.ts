@@ -51,6 +51,37 @@ describe('a corner', () => {
   });
 });
 
+describe('numbers that are none', () => {
+  it('are refused, big integers and symbols too', () => {
+    const whole = jounce.axle({ left: CORNER });
+    const spring = { rate: 30, force: 2000 };
+    const strange = [10n, Symbol('s'), [], 'a text'];
+    for (const one of strange) {
+      const refused = [
+        refusedFor(() => jounce.drawCorner(CORNER, [one as never])),
+        refusedFor(() => jounce.rollStiffness(whole, { left: spring, roll: one as never })),
+        refusedFor(() => jounce.approximationLabel(one as never)),
+      ];
+      expect(refused).toEqual([['notFinite [0]'], ['notFinite roll'], ['unknownChoice approximation']]);
+    }
+    const design = {
+      mounts: { shockMount: { z: [100, 200] } },
+      objectives: [{ quantity: 'maxLength', max: 400 }],
+    };
+    expect(refusedFor(() => jounce.design(CORNER, { ...design, travel: { bump: 10n } } as never))).toEqual([
+      'notADistance travel.bump',
+    ]);
+    expect(refusedFor(() => jounce.changeArmLengths(CORNER, null as never))).toEqual(['notOptions']);
+    expect(refusedFor(() => jounce.adviceLines([null] as never))).toEqual(['notAResult']);
+  });
+
+  it('are those of no car: they would be looked for a long way', () => {
+    expect(
+      refusedFor(() => jounce.limits(CORNER, { bumpStop: { height: 1e9, solidHeight: 10 } } as never)),
+    ).toContain('noMeasureOfACar bumpStop.height');
+  });
+});
+
 describe('options of a picture', () => {
   it('are refused where no picture has them, or with other values', () => {
     const looks = {

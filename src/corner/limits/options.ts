@@ -2,6 +2,7 @@ import type { LimitOptions } from '../../document/inputs.ts';
 import { limitFindings } from '../../document/limit-findings.ts';
 import { limitOptionsSchema } from '../../document/limits-schema.ts';
 import { parse, valueAt } from '../../document/parse.ts';
+import { farAway } from '../../document/read-document.ts';
 import { refuse } from '../../errors/file.ts';
 import type { CornerModel } from '../model.ts';
 import { type Tyre, tyreFindings, tyreOf } from '../tyre.ts';
@@ -19,6 +20,7 @@ export interface CheckedOptions extends Omit<LimitOptions, 'tyre' | 'notes'> {
  */
 export function checkOptions(options: LimitOptions, model: CornerModel): CheckedOptions {
   const check = (value: unknown) => [
+    ...farAway(value, []),
     ...limitFindings(value, 'metric'),
     ...tyreFindings(value, ['tyre']),
     ...partFindings(value, model),

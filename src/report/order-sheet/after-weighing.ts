@@ -40,6 +40,7 @@ export function afterWeighing(axles: readonly AxleSizing[], paper: OnPaper): Blo
  */
 export function adviceLines(advice: AxleSizing['advice'], units: Units = 'metric'): string[] {
   refuseOtherThan('advice', advice);
+  for (const one of advice) refuseOtherThan('diagnostic', one);
   refuse('units', unitsFaults(units));
   const isConflict = ({ severity }: Diagnostic) => severity === 'conflict';
   return [
