@@ -99,6 +99,7 @@ export type {
   WheelSide,
   WheelStand,
 } from './coilover/ordered/after-order.ts';
+export type { CrossWeight, CrossWeightWheel } from './coilover/ordered/cross-weight.ts';
 export {
   DAMPING_RANGES,
   FREQUENCY_RANGES,

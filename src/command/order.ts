@@ -125,11 +125,11 @@ function refuseOtherOrder(
 }
 
 /** What a car that stands asks of what was bought: what to do first, then what can't be cured. */
-function printAdvice({ axles, units }: Sizing): void {
+function printAdvice({ axles, crossWeight, units }: Sizing): void {
   const bought = axles.filter(({ afterOrder }) => afterOrder !== null);
   if (bought.length === 0) return;
   print(bought.some(({ afterOrder }) => afterOrder?.weighed) ? 'After weighing' : 'With what was ordered');
-  for (const { advice } of bought)
+  for (const { advice } of [...bought, ...(crossWeight === null ? [] : [crossWeight])])
     for (const line of adviceLines(advice, units)) print(folded([`  ${line}`]));
   print('');
 }

@@ -11,6 +11,7 @@ const way = (say: Say) => {
     : ['away from the spring', ' (lowers the corner)'];
   return `${to}${say.is('withNewSpring') ? '' : does}`;
 };
+const percent = (say: Say, name: string) => `${(100 * say.number(name)).toFixed(1)} %`;
 const perch = (say: Say) => `the ${say.text('side')} ${say.text('axle')} perch`;
 const withSpring = (say: Say) => (say.is('withNewSpring') ? 'with the new spring, ' : '');
 const toSetting = (say: Say) =>
@@ -40,6 +41,21 @@ export const ORDERED: Sentences = {
   newSpringDoesNotFit: (say) => ({
     problem: `no spring fits: ${named(say)}${say.measure('rate', 'rate')} is the nearest to the target, and does not fit either`,
     advice: 'list more springs, or change the target',
+  }),
+  crossWeightAimed: (say) => ({
+    problem: `the cross weight on the scales is ${percent(say, 'weighed')}, and the settings wheel by wheel keep it; for ${percent(say, 'after')} at design ride height take these in their place, all four at once`,
+  }),
+  crossWeightOutOfReach: (say) => ({
+    problem: `no setting of the perches gives a cross weight of ${percent(say, 'after')}, which is ${percent(say, 'weighed')} on the scales`,
+    advice: 'move weight across the car, or accept another cross weight',
+  }),
+  crossWeightNotCarried: (say) => ({
+    problem: `the spring of the ${wheel(say)} wheel has not the travel for that cross weight`,
+    advice: 'fit a longer or a stiffer spring',
+  }),
+  crossWeightBeyondThread: (say) => ({
+    problem: `${perch(say)} does not reach ${say.measure('setting', 'length')}, which that cross weight takes`,
+    advice: 'accept another cross weight, or fit a spring of another free length',
   }),
   perchTurn: (say) => ({
     problem: `${withSpring(say)}turn ${perch(say)} ${say.number('turns').toFixed(1)} turns ${way(say)}, ${say.measure('move', 'length')}${toSetting(say)}`,

@@ -68,6 +68,7 @@ describe('order', () => {
     expect(part).toMatch(/Turn the left front perch \d\.\d turns towards the spring \(raises the corner\)/);
     expect(part).toMatch(/turn the right rear perch \d\.\d turns away from the spring/);
     const sheet = readFileSync(join(folder, 'car-weighed-report.md'), 'utf8');
+    expect(part).toMatch(/cross weight on the scales is 50\.5 %/);
     expect(sheet).toContain('## After weighing');
     expect(sheet).toContain('### Rear, ordered as revision A of 2026-08-03');
   });

@@ -335,6 +335,17 @@ export const sizing: Section = {
   title: 'Sizing: masses, lengths, damping, downforce, roll',
   checks: [
     {
+      what: 'the four perches of a weighed car at once, for half of its weight on each diagonal',
+      file: 'coilover/cross-weight.test.ts',
+      tests: [
+        'the four perches of a weighed car at once > start from',
+        'the four perches of a weighed car at once > bring half',
+      ],
+      against: 'the scales added up, and the whole car at rest on springs set so',
+      known: 'derived',
+      unit: '1, N, mm or deg',
+    },
+    {
       what: 'tolerances of an order at the ends of travel, at rest and in frequency',
       file: 'coilover/tolerances.test.ts',
       tests: ['tolerances of the order > of lengths', 'tolerances of the order > of rates'],

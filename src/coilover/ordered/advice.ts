@@ -1,6 +1,7 @@
 import type { Axle } from '../../corner/axles.ts';
 import type { Diagnostic, Severity } from '../../diagnostic.ts';
-import type { AfterOrder, PerchAdvice, WheelAfterOrder } from './after-order.ts';
+import type { AfterOrder, PerchAdvice, WheelAfterOrder, WheelSide } from './after-order.ts';
+import type { CrossWeight } from './cross-weight.ts';
 
 /** Turns that nobody can set: less is left as it is. */
 const TURN = 0.05;
@@ -29,6 +30,29 @@ export function adviceOn(axle: Axle, after: AfterOrder, perches: 'reset' | 'unto
     ...after.wheels.flatMap((wheel) => perchAdviceOn(wheel, after.change !== null, found)),
     ...dampingAdvice(after, found),
     ...after.wheels.flatMap((wheel) => notCured(wheel, found)),
+  ];
+}
+
+/** What to do at all four perches at once, for the cross weight that is aimed at. */
+export function crossWeightAdvice({ weighed, after, wheel, wheels }: CrossWeight): Diagnostic[] {
+  const note = (code: string, severity: Severity, path: string, values: Values): Diagnostic => {
+    return { code, severity, path, values };
+  };
+  if (wheels.length === 0)
+    return [note('crossWeightOutOfReach', 'conflict', 'masses.scales', { weighed, after, wheel })];
+  return [
+    note('crossWeightAimed', 'note', 'masses.scales', { weighed, after }),
+    ...wheels.flatMap(({ axle, side, perch, withNewSpring }) => {
+      const found: Found = (code, severity, place, values) =>
+        note(code, severity, `corners.${axle}.ordered.${place}`, { axle, ...values });
+      if (perch === null) return [found('crossWeightNotCarried', 'conflict', 'spring', { side })];
+      return [
+        ...onPerch(side, perch, withNewSpring, found),
+        ...(perch.withinThread === false
+          ? [found('crossWeightBeyondThread', 'conflict', 'perch', { side, setting: perch.requiredSetting })]
+          : []),
+      ];
+    }),
   ];
 }
 
@@ -77,9 +101,11 @@ function springAdvice({ change, fitted, requiredRate }: AfterOrder, found: Found
 }
 
 function perchAdviceOn(wheel: WheelAfterOrder, changes: boolean, found: Found): Diagnostic[] {
-  const { side } = wheel;
   const advice = changes ? wheel.perchWithChange : wheel.perch;
-  if (advice === null) return [];
+  return advice === null ? [] : onPerch(wheel.side, advice, changes, found);
+}
+
+function onPerch(side: WheelSide, advice: PerchAdvice, changes: boolean, found: Found): Diagnostic[] {
   const { requiredSetting: setting, move, turns } = advice;
   if (move === null) {
     return setting === null

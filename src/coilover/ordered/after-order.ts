@@ -12,7 +12,7 @@
 import type { CoiloverForce } from '../../corner/axial-force.ts';
 import { frequencyOn } from '../../corner/frequency.ts';
 import { compressionUnder, pushOf, travelOf } from '../../corner/spring-stack.ts';
-import type { WheelMasses } from '../masses.ts';
+
 import { candidateSprings, type SpringOption } from '../sizing/choose-spring.ts';
 import { bumpStopOf } from '../sizing/damper.ts';
 import { dampingRatioAt } from '../sizing/damping.ts';
@@ -20,7 +20,7 @@ import { bindTravel, contactTravel, type OtherEnds } from '../sizing/lengths.ts'
 import { freeLengthOf, type Spring, stackOf } from '../sizing/listed-springs.ts';
 import { carriedAtRide, gasForceOf, wheelRateOn } from '../sizing/rates.ts';
 import type { TravelRequirement } from '../sizing/required-travel.ts';
-import { type AxleState, atRestWith, goesTo } from '../sizing/state.ts';
+import { type AxleState, atRestWith, type CornerMass, goesTo } from '../sizing/state.ts';
 import { wheelAt } from '../wheel.ts';
 import { boughtDamping } from './valving.ts';
 
@@ -140,7 +140,7 @@ export function afterOrder(bought: BoughtAxle): AfterOrder | null {
   if (ordered === undefined || mass === null || spring === null || state.coilover === null) return null;
   const change = springChange(bought, spring);
   const wheels = (['left', 'right'] as const).flatMap((side): WheelAfterOrder[] => {
-    const sprung = mass.sprung + moreOn(mass.wheels, side);
+    const sprung = sprungOn(mass, side);
     return sprung > 0 ? [wheelAfterOrder(bought, side, sprung, spring, change)] : [];
   });
   return {
@@ -155,9 +155,9 @@ export function afterOrder(bought: BoughtAxle): AfterOrder | null {
   };
 }
 
-/** By how much a wheel carries more than the mean of the two, kg. */
-function moreOn(wheels: WheelMasses | null, side: WheelSide): number {
-  return wheels === null ? 0 : wheels[side] - (wheels.left + wheels.right) / 2;
+/** Sprung mass of a wheel, kg: that of the mean of the two, and by how much it carries more. */
+export function sprungOn({ sprung, wheels }: CornerMass, side: WheelSide): number {
+  return sprung + (wheels === null ? 0 : wheels[side] - (wheels.left + wheels.right) / 2);
 }
 
 /**
@@ -244,8 +244,8 @@ interface SettingNow {
 }
 
 /** The setting that was measured; without one the perch was set for the drawn ride height, unless it was left untouched. */
-function settingNow(
-  { state, perches }: BoughtAxle,
+export function settingNow(
+  { state, perches }: Pick<BoughtAxle, 'state' | 'perches'>,
   side: WheelSide,
   sprung: number,
   spring: Spring,
@@ -266,13 +266,22 @@ function perchAdvice(
   now: SettingNow | null,
 ): PerchAdvice | null {
   const loose = looseAtRide(state, sprung, spring);
-  if (loose === null) return null;
+  return loose === null ? null : perchFor(state, spring, now, loose);
+}
+
+/** What a perch is to do so that a spring is just loose at a length of the coilover, mm. */
+export function perchFor(
+  state: AxleState,
+  spring: Spring,
+  now: SettingNow | null,
+  loose: number,
+): PerchAdvice {
   const { perch, helper } = state.given.sizing;
   const free = spring.freeLength === null ? null : freeLengthOf(spring.freeLength, helper);
   const requiredSetting = free === null ? null : loose - free;
   const before = now === null ? null : now.setting;
   // A perch whose setting has no number was set for ride height with the fitted spring.
-  const asSet = now !== null && spring === state.spring ? 0 : null;
+  const asSet = now !== null && spring === state.spring ? loose - now.loose : null;
   const move = requiredSetting !== null && before !== null ? requiredSetting - before : asSet;
   const { min, max, threadPitch } = perch ?? {};
   const range = requiredSetting === null || (min === undefined && max === undefined);

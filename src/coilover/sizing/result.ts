@@ -7,6 +7,7 @@ import type { Units } from '../../units.ts';
 import type { CornerForces } from '../forces/corner-forces.ts';
 import type { MassesSource } from '../masses.ts';
 import type { AfterOrder } from '../ordered/after-order.ts';
+import type { CrossWeight } from '../ordered/cross-weight.ts';
 import type { SpringOption } from './choose-spring.ts';
 import type { WheelCurves } from './curves.ts';
 import type { DamperLengths } from './damper.ts';
@@ -88,6 +89,8 @@ export interface Sizing {
   readonly axles: readonly AxleSizing[];
   /** The car in the steady corner of its travel cases, nominal values; null where masses, coilovers or the rear axle are missing. */
   readonly steadyCorner: SteadyCorner | null;
+  /** The four perches of a weighed car at once, with `advice` that says it: notes are to be done, conflicts cannot; null where it was not weighed, or is not bought and standing on both axles. */
+  readonly crossWeight: (CrossWeight & { readonly advice: readonly Diagnostic[] }) | null;
   /** Figures of the car as a whole. */
   readonly figures: readonly Figure<CarFigureName>[];
   /** What cannot be right, cannot be made or will not work, with its numbers. Only figures that depend on a conflict are left out. */

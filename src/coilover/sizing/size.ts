@@ -7,10 +7,11 @@ import { refusal } from '../../errors/sizing.ts';
 import { type CornerForces, forcesOf } from '../forces/corner-forces.ts';
 import { setUp } from '../forces/static-equilibrium.ts';
 import { loadNames, massesSource } from '../masses.ts';
-import { adviceOn } from '../ordered/advice.ts';
+import { adviceOn, crossWeightAdvice } from '../ordered/advice.ts';
 import { afterOrder } from '../ordered/after-order.ts';
 import { judgedByAdvice } from '../ordered/as-advised.ts';
 import { boughtPath } from '../ordered/as-bought.ts';
+import { crossWeightOf } from '../ordered/cross-weight.ts';
 import { assumptionsOf } from './assumptions.ts';
 import { carOf } from './car.ts';
 import { chooseParts } from './choose-parts.ts';
@@ -77,6 +78,13 @@ export function sizeCoilovers(file: CarDocument): Sizing {
     ].map((one) => ({ ...one, path: `corners.${axle}.${one.path}` })),
   );
   const steadyCorner = steadyCornerOf(nominal.axles, car.car);
+  const crossWeight = crossWeightOf(
+    axles.map(({ state, sized: { afterOrder } }) => ({
+      state,
+      perches: masses?.scales?.perches ?? null,
+      change: afterOrder?.change ?? null,
+    })),
+  );
   const found = [
     ...document.notes,
     ...sized.flatMap(({ axle, input: { corner } }) =>
@@ -111,6 +119,7 @@ export function sizeCoilovers(file: CarDocument): Sizing {
     massesFrom: massesSource(masses),
     axles: sized,
     steadyCorner,
+    crossWeight: crossWeight === null ? null : { ...crossWeight, advice: crossWeightAdvice(crossWeight) },
     figures: figuresOf<CarFigureName>('car', CAR_WIDE_FIGURES),
     conflicts,
     checks: found.filter((one) => !isConflict(one)),

@@ -8,11 +8,12 @@
 import type { CarAxle as AxleOnWheels, CarLoads, LateralSplit, WheelCoilover } from '../../axle/car.ts';
 import { type Car, setUpCar } from '../../axle/car-set-up.ts';
 import { type Equilibrium, equilibriumOf, type NoEquilibrium } from '../../axle/equilibrium.ts';
-import { axialForce, totalPush } from '../../corner/axial-force.ts';
+import { axialForce, type CoiloverForce, totalPush } from '../../corner/axial-force.ts';
 import { AXLES, type Axle } from '../../corner/axles.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import type { CarSizingFile } from '../../document/inputs.ts';
 import type { Certain } from '../../document/uncertain.ts';
+import type { ShockCurve } from '../wheel.ts';
 import type { AxleAtWork, CarStates } from './car-states.ts';
 import type { DamperLengths } from './damper.ts';
 import { cornerDownforce, topSpeedOf } from './downforce.ts';
@@ -109,9 +110,8 @@ function onWheels(state: AxleState, damper: DamperLengths | null): AxleOnWheels 
   const { given, mass, coilover, rest, shock } = state;
   if (mass === null || mass.unsprung === null || coilover === null || rest === null) return null;
   const { length, ratio } = shock.at(0);
-  const fits = damper === null || (damper.compressedLength < length && length < damper.extendedLength);
-  if (!fits || !(ratio > 0)) return null;
-  const { bumpStop, gasForce } = coilover;
+  if (!fitsAtRide(shock, damper)) return null;
+  const { gasForce } = coilover;
   // Around ride height the stack is one spring: a helper is solid there.
   const spring = totalPush({ ...coilover, bumpStop: null }, length);
   if (!(spring.rate > 0)) return null;
@@ -120,12 +120,7 @@ function onWheels(state: AxleState, damper: DamperLengths | null): AxleOnWheels 
     springRate: spring.rate,
     springForce,
     gasForce,
-    ...(damper === null
-      ? {}
-      : { damper: { extendedLength: damper.extendedLength, compressedLength: damper.compressedLength } }),
-    ...(damper === null || bumpStop === null
-      ? {}
-      : { bumpStop: { height: bumpStop.contact - damper.compressedLength, table: bumpStop.table } }),
+    ...endsOnWheel(damper, coilover),
   };
   // Both perches are set so that the car stands level: where a third spring bears more on one side, its coilover bears less.
   const [onLeft, onRight] = shock.across?.(0).loads ?? [0, 0];
@@ -139,6 +134,29 @@ function onWheels(state: AxleState, damper: DamperLengths | null): AxleOnWheels 
     ...(uneven === 0 ? {} : { right: { ...wheel, springForce: springForce + uneven } }),
     ...(tyreRate === undefined ? {} : { tyreRate }),
     ...(antiRollBarStiffness === undefined ? {} : { antiRollBarStiffness }),
+  };
+}
+
+/** Whether a coilover with a damper carries its wheel as drawn. */
+export function fitsAtRide(shock: ShockCurve, damper: DamperLengths | null): boolean {
+  const { length, ratio } = shock.at(0);
+  return (
+    ratio > 0 && (damper === null || (damper.compressedLength < length && length < damper.extendedLength))
+  );
+}
+
+/** The ends and the bump stop of a damper, as the coilover of a wheel has them. */
+export function endsOnWheel(
+  damper: DamperLengths | null,
+  { bumpStop }: CoiloverForce,
+): Pick<WheelCoilover, 'damper' | 'bumpStop'> {
+  if (damper === null) return {};
+  const { extendedLength, compressedLength } = damper;
+  return {
+    damper: { extendedLength, compressedLength },
+    ...(bumpStop === null
+      ? {}
+      : { bumpStop: { height: bumpStop.contact - compressedLength, table: bumpStop.table } }),
   };
 }
 

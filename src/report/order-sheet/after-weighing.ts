@@ -1,5 +1,5 @@
 import type { AfterOrder, WheelAfterOrder } from '../../coilover/ordered/after-order.ts';
-import type { AxleSizing } from '../../coilover/sizing/result.ts';
+import type { AxleSizing, Sizing } from '../../coilover/sizing/result.ts';
 import { axleName } from '../../corner/axles.ts';
 import type { Diagnostic } from '../../diagnostic.ts';
 import { refuse } from '../../errors/report.ts';
@@ -13,7 +13,7 @@ import { type Block, heading, list, paragraph, table } from './blocks.ts';
 import type { OnPaper } from './on-paper.ts';
 
 /** What a car that stands asks of what was bought: what to do, where each wheel stands, what the valving gives, what can't be cured. */
-export function afterWeighing(axles: readonly AxleSizing[], paper: OnPaper): Block[] {
+export function afterWeighing({ axles, crossWeight }: Sizing, paper: OnPaper): Block[] {
   const bought = axles.flatMap((sized) =>
     sized.afterOrder === null ? [] : [{ ...sized, after: sized.afterOrder }],
   );
@@ -30,6 +30,38 @@ export function afterWeighing(axles: readonly AxleSizing[], paper: OnPaper): Blo
       wheels(after.wheels, paper),
       ...damping(after, paper),
     ]),
+    ...allPerches(crossWeight, paper),
+  ];
+}
+
+/** Advice that a table of the perches does not have. */
+const isOfCrossWeight = ({ code }: Diagnostic) => code.startsWith('crossWeight');
+
+/** All four perches at once, for half of the weight on each diagonal. */
+function allPerches(crossWeight: Sizing['crossWeight'], { units, orDash, both }: OnPaper): Block[] {
+  if (crossWeight === null) return [];
+  const { wheels, weighed, after, advice } = crossWeight;
+  const percent = (fraction: number) => `${(100 * fraction).toFixed(1)} %`;
+  const turnsOf = (turns: number | null | undefined) =>
+    turns == null ? '–' : `${turns > 0 ? '+' : ''}${turns.toFixed(1)}`;
+  return [
+    heading(3, `All four perches at once, for a cross weight of ${percent(after)}`),
+    list(adviceLines(advice.filter(isOfCrossWeight), units[0])),
+    ...(wheels.length === 0
+      ? []
+      : [
+          table(
+            `Cross weight (front right and rear left): ${percent(weighed)} on the scales, ${percent(after)} after; level at design ride height, anti-roll bars disconnected`,
+            ['wheel', 'load, weighed', 'load, after', 'perch setting', 'turns, towards the spring +'],
+            wheels.map(({ axle, side, load, perch }) => [
+              `${axleName(axle)}, ${side}`,
+              both(load.weighed, 'force'),
+              both(load.after, 'force'),
+              orDash(perch?.requiredSetting ?? null, 'length'),
+              turnsOf(perch?.turns),
+            ]),
+          ),
+        ]),
   ];
 }
 

@@ -16,8 +16,19 @@ export function sheetJson(sheet: OrderSheet): string {
 
 /** All of a sizing but its functions. */
 export function sizingData(sizing: Sizing, cautions: readonly string[]): Record<string, unknown> {
-  const { name, use, status, axles, steadyCorner, figures, conflicts, checks, assumptions, openQuestions } =
-    sizing;
+  const {
+    name,
+    use,
+    status,
+    axles,
+    steadyCorner,
+    crossWeight,
+    figures,
+    conflicts,
+    checks,
+    assumptions,
+    openQuestions,
+  } = sizing;
   return {
     ...(name === undefined ? {} : { name }),
     ...(use === undefined ? {} : { use }),
@@ -41,6 +52,7 @@ export function sizingData(sizing: Sizing, cautions: readonly string[]): Record<
             },
     })),
     steadyCorner,
+    crossWeight,
     conflicts,
     checks,
     assumptions,

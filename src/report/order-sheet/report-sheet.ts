@@ -46,7 +46,7 @@ export function reportSheet(sizing: Sizing, options: ReportSheetOptions = {}): O
     ...findingsPart(sizing, paper),
     ...checksPart(checks, units),
     ...openQuestionsPart(sizing),
-    ...afterWeighing(axles, paper),
+    ...afterWeighing(sizing, paper),
     ...loadStatesPart(axles, designState, paper),
     ...steadyCornerPart(sizing, paper),
     ...axles.flatMap((axle) => axlePart(axle, axleStatus(sizing, axle), paper)),
