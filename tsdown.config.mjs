@@ -4,7 +4,7 @@
 //   dist/chunks         the code, minified, cut so that a page or a job of the command fetches little that it does not use
 //   dist/command        the command
 //   dist/packages       the packages that the library uses, each as one file with no more of it than is used. Node takes those (package.json,
-//                       `imports`): the command starts in half of the time; bundlers and browsers take the packages themselves
+//                       `imports`): the command starts sooner; bundlers and browsers take the packages themselves
 //   dist/**/*.d.ts      the declarations, one for each module
 
 /** Entries of the package and their sources. */
