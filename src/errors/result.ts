@@ -6,74 +6,83 @@ import { refuser } from './refuser.ts';
 
 const { refuse } = refuser(RESULT);
 
-type Fields = Readonly<Record<string, 'list' | 'object' | 'text' | 'number' | 'function'>>;
+/** Names of fields by what is in them. */
+type Fields = Readonly<Partial<Record<keyof typeof TYPES, readonly string[]>>>;
+
+const TYPES = {
+  lists: Array.isArray,
+  objects: (field: unknown) => typeof field === 'object' && field !== null,
+  texts: (field: unknown) => typeof field === 'string',
+  numbers: (field: unknown) => typeof field === 'number',
+  functions: (field: unknown) => typeof field === 'function',
+};
 
 /** The results, by what makes them and by some of their fields; of what is left inside them the compiler takes care. */
 const RESULTS = {
   diagnostic: {
     is: 'a diagnostic',
     makers: ['readCar(...).notes', 'sizeCoilovers(...).conflicts'],
-    fields: { code: 'text', path: 'text', values: 'object' },
+    fields: { texts: ['code', 'path'], objects: ['values'] },
   },
   advice: {
     is: 'advice',
     makers: ['sizeCoilovers(...).axles[k].advice'],
-    fields: { length: 'number', filter: 'function' },
+    fields: { numbers: ['length'], functions: ['filter'] },
   },
   sizing: {
     is: 'a sizing',
     makers: ['sizeCoilovers'],
-    fields: { axles: 'list', conflicts: 'list', openQuestions: 'list' },
+    fields: { lists: ['axles', 'conflicts', 'openQuestions'] },
   },
   comparison: {
     is: 'a comparison',
     makers: ['compareSizings'],
-    fields: { names: 'object', figures: 'list', choices: 'list', limits: 'list', conflicts: 'object' },
+    fields: { objects: ['names', 'conflicts'], lists: ['figures', 'choices', 'limits'] },
   },
   sheet: {
     is: 'a sheet',
     makers: ['orderSheet', 'reportSheet', 'comparisonSheet'],
-    fields: { title: 'text', blocks: 'list', data: 'object' },
+    fields: { texts: ['title'], lists: ['blocks'], objects: ['data'] },
   },
   survey: {
     is: 'a survey',
     makers: ['survey'],
-    fields: { readings: 'list', suspects: 'list', units: 'text' },
+    fields: { lists: ['readings', 'suspects'], texts: ['units'] },
   },
   sweep: {
     is: 'a sweep',
     makers: ['sweep'],
-    fields: { info: 'list', columns: 'object', end: 'object', at: 'function' },
+    fields: { lists: ['info'], objects: ['columns', 'end'], functions: ['at'] },
   },
   curves: {
     is: 'curves',
     makers: ['sweep', 'forceCurves'],
-    fields: { info: 'list', end: 'object', at: 'function' },
+    fields: { lists: ['info'], objects: ['end'], functions: ['at'] },
   },
   rows: {
     is: 'curves with rows',
     makers: ['sweep', 'forceCurves'],
-    fields: { info: 'list', end: 'object', rows: 'function' },
+    fields: { lists: ['info'], objects: ['end'], functions: ['rows'] },
   },
   design: {
     is: 'a design',
     makers: ['design'],
-    fields: { corner: 'object', mounts: 'object', objectives: 'list' },
+    fields: { objects: ['corner', 'mounts'], lists: ['objectives'] },
   },
   'hand method': {
     is: 'the result of the hand method',
     makers: ['handMethod'],
-    fields: { columns: 'object', ride: 'object', estimate: 'number', at: 'function' },
+    fields: { objects: ['columns', 'ride'], numbers: ['estimate'], functions: ['at'] },
   },
   'load case': {
     is: 'a load case',
     makers: ['cornerForces(...).cases'],
-    fields: { name: 'text', travel: 'number', on: 'object', shock: 'object' },
+    fields: { texts: ['name'], numbers: ['travel'], objects: ['on', 'shock'] },
   },
   'sweep end': {
     is: 'the end of a sweep',
     makers: ['sweep(...).end'],
-    fields: { travel: 'number', status: 'text' },
+    fields: { numbers: ['travel'], texts: ['status'] },
   },
 } as const satisfies Record<
   string,
@@ -88,9 +97,8 @@ export function refuseOtherThan(kind: keyof typeof RESULTS, value: unknown): voi
 
 function hasFields(value: unknown, fields: Fields): boolean {
   if (typeof value !== 'object' || value === null) return false;
-  return Object.entries(fields).every(([name, type]) => {
-    const field = (value as Record<string, unknown>)[name];
-    if (type === 'list') return Array.isArray(field);
-    return type === 'text' ? typeof field === 'string' : typeof field === type && field !== null;
-  });
+  const types = Object.keys(fields) as (keyof Fields)[];
+  return types.every((type) =>
+    fields[type]?.every((name) => TYPES[type]((value as Record<string, unknown>)[name])),
+  );
 }
