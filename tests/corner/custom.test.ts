@@ -230,6 +230,48 @@ const pillars = fc
     return { u, input, d: [top[0] - eye[0], top[1] - eye[1]] as Point, lean };
   });
 
+describe('a corner on three parallel arms, one of them longer', () => {
+  it('locks at once, and says what locks it', () => {
+    const corner = customCorner({
+      drawing: {
+        points: {
+          A: [100, 150],
+          B: [500, 150],
+          C: [100, 350],
+          D: [500, 350],
+          E: [60, 250],
+          F: [500, 250],
+          hub: [600, 250],
+          patch: [600, 0],
+          top: [300, 600],
+        },
+        ground: ['A', 'C', 'E', 'top'],
+        bodies: {
+          lower: ['A', 'B'],
+          upper: ['C', 'D'],
+          middle: ['E', 'F'],
+          upright: ['B', 'D', 'F', 'hub', 'patch'],
+        },
+      },
+      upright: 'upright',
+      wheelCentre: 'hub',
+      contactPatch: 'patch',
+      shock: { outer: 'B', inner: 'top' },
+    });
+    for (const end of Object.values(sweep(corner, { bump: 40, droop: 40 }).end)) {
+      expect(end).toMatchObject({
+        status: 'locked',
+        constraint: expect.stringMatching(/^body (lower|upper|middle|upright at F)$/),
+      });
+      expect(Math.abs(end.travel)).toBeLessThan(5);
+    }
+    // Where nothing locks, nothing is named.
+    for (const end of Object.values(sweep(customCorner(swingAxle), { bump: 40, droop: 40 }).end)) {
+      expect(Object.keys(end)).toEqual(['travel', 'status']);
+    }
+  });
+});
+
 describe('a corner with joints of its own', () => {
   it('slides on a pillar, by telescope or by sliders, as that says', () => {
     fc.assert(

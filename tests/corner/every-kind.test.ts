@@ -86,6 +86,24 @@ describe.each(ALL_KINDS)('the kind $kind', ({ kind, input: descriptor, make, inp
     }
   });
 
+  it('is what it was as a copy, and a copy without one of its parts is refused by the place of the part', () => {
+    for (const input of inputs) {
+      const corner = made(input);
+      expect(sweep(copy(corner), { bump: 5, droop: 5 }).rows()).toEqual(
+        sweep(corner, { bump: 5, droop: 5 }).rows(),
+      );
+      expect(modelOf(structuredClone(corner)).drawing).toEqual(modelOf(corner).drawing);
+      for (const path of given(input)) {
+        expect([path, issuesOf(() => sweep(copy(withAt(corner, path, null))))]).toEqual([
+          path,
+          expect.arrayContaining([`${path} wrongType`]),
+        ]);
+      }
+      expect(issuesOf(() => sweep(copy({ ...(corner as object), wheel: 3 })))).toEqual(['wheel wrongType']);
+      expect(issuesOf(() => sweep(copy({ kind })))).toContain('wheel missing');
+    }
+  });
+
   it('has each coordinate move the point of its name, and keeps how far it may be off', () => {
     for (const input of inputs) {
       const corner = made(input);

@@ -222,6 +222,9 @@ describe('bands', () => {
     );
     expect(message(-1)).toContain('not a half-width, got -1 (allowed: mm, 0 or more, or {');
     for (const wrong of [Number.NaN, '1', null, [1]]) expect(message(wrong)).toContain('not a half-width');
+    expect(message({ lowerInnerZ: -2 })).toContain(
+      'lowerInnerZ: not a half-width, got -2 (allowed: mm, 0 or more)',
+    );
     const { issues } = errorOf(() =>
       uncertaintyBands(corner, { lowerInerY: 1, lowerInnerZ: -2, contactPatchY: 1, shockMountY: 1 }),
     );

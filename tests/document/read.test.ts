@@ -239,6 +239,45 @@ describe('a car file with mistakes', () => {
     ).toEqual(expected);
   });
 
+  it('is told which correlations are none, each by its place', () => {
+    const told = (coordinates: unknown, lowerTriangle: unknown) => {
+      const { issues } = errorOf(() =>
+        readCar(
+          frontWith((front) => {
+            front.lowerArm.inner = front.lowerArm.inner.map((value: number) => ({ value, plusMinus: 0.1 }));
+            front.correlations = { coordinates, lowerTriangle };
+          }),
+        ),
+      );
+      return issues.map(({ code, path }) => `${code} ${path.replace('corners.front.correlations.', '')}`);
+    };
+    const names = ['lowerInnerY', 'lowerInnerZ'];
+    expect(told([...names, 'lowerInnerY'], [[], [0.5], [0, 0]])).toEqual(['namedTwice coordinates[2]']);
+    expect(told(['lowerInnerY', 'upperInnerZ'], [[], [0.5]])).toEqual([
+      'coordinateWithoutPlusMinus coordinates[1]',
+    ]);
+    expect(told(['lowerInerY', 'lowerInnerZ'], [[], [0.5]])).toEqual(['unknownCoordinate coordinates[0]']);
+    expect(told(names, [[]])).toEqual(['rowsNotOfCoordinates lowerTriangle']);
+    expect(told(names, [[1], [0.5]])).toEqual(['rowNotOfCoordinatesBefore lowerTriangle[0]']);
+    const nameIn = (coordinates: string[]) =>
+      messageOf(
+        frontWith((front) => {
+          front.lowerArm.inner = front.lowerArm.inner.map((value: number) => ({ value, plusMinus: 0.1 }));
+          front.correlations = {
+            coordinates,
+            lowerTriangle: coordinates.map((_, k) => coordinates.slice(0, k).map(() => 0)),
+          };
+        }),
+      );
+    expect(nameIn(['lowerInerY'])).toContain(
+      'got "lowerInerY" (allowed: lowerInnerY, lowerInnerZ); did you mean lowerInnerY?',
+    );
+    expect(nameIn(['upperInnerZ'])).toContain('got "upperInnerZ"');
+    expect(nameIn(['lowerInnerY', 'lowerInnerY'])).toContain('got "lowerInnerY"');
+    expect(nameIn(['contactPatchY'])).toContain('camber');
+    expect(nameIn(['wheelCentreY'])).not.toContain('camber');
+  });
+
   it('is told what is missing, down to the last number', () => {
     const optional = new Set(
       '$schema units name notes kind rear foreAftOffset limits sprungMass damper bumpStop tyre arch chassisLowPoints ballJoints bearings required donor bump droop stroke bar thirdSpring rollSpring preload housingAxis studAxis lowerOuter upperOuter mount chassis'.split(
