@@ -74,5 +74,5 @@ export function byEffect(a: Effect, b: Effect): number {
 }
 
 function size(value: number | null): number {
-  return value === null ? 0 : Math.abs(value);
+  return Math.abs(value ?? 0);
 }

@@ -68,11 +68,11 @@ type Sine = (at: number) => { readonly value: number; readonly slope: number | n
 function range(sine: Sine, heights: readonly number[]): { least: number; most: number } {
   const places = heights.map(sine);
   const values = places.map(({ value }) => value);
+  const slopeAt = (height: number) => sine(height).slope ?? 0;
+  const slopes = places.map(({ slope }) => slope ?? 0);
   for (let k = 1; k < heights.length; k++) {
-    const [from, to] = [places[k - 1].slope, places[k].slope];
-    if (from === null || to === null || from * to >= 0) continue;
-    const at = zeroBetween((height) => sine(height).slope ?? 0, heights[k - 1], heights[k]);
-    values.push(sine(at).value);
+    if (slopes[k - 1] * slopes[k] < 0)
+      values.push(sine(zeroBetween(slopeAt, heights[k - 1], heights[k])).value);
   }
   return { least: Math.min(...values), most: Math.max(...values) };
 }
