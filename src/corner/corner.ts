@@ -22,7 +22,7 @@ export function modelOf(corner: Corner): CornerModel {
   if (kind === 'custom') return corner as CustomCorner;
   if (!Object.hasOwn(MODELS, kind)) {
     throw refusal('corner', [
-      fault('notACorner', 'kind', { got: show(corner), makers: Object.keys(MODELS) }),
+      fault('notACorner', 'kind', { got: show(corner), makers: [...Object.keys(MODELS), 'customCorner'] }),
     ]);
   }
   if (!Object.isFrozen(corner)) checkParts(corner as DrawnCorner);

@@ -14,7 +14,8 @@ export const CORNER: PlainSentences = {
     allowed: `what ${say
       .list('makers')
       .map((name) => `${name}(...)`)
-      .join(', ')} or customCorner(...) returns`,
+      .join(', ')
+      .replace(/, ([^,]+)$/, ' or $1')} returns`,
     advice: 'make the corner with one of them first',
   }),
   outsideSweep: (say) => ({
