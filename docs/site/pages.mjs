@@ -1,7 +1,9 @@
 // @ts-check
 // Lays out the pages of the site from what the project has: README, docs, DEVELOPERS and schemas. Nothing is kept here
 // that is written there; VitePress takes pages from its own folder only, so they are copied into it.
+import { execFileSync } from 'node:child_process';
 import { cpSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
 import { fileFormat } from './file-format.mjs';
 
 /** The live figures by their names in the guides: their component and what it is told.
@@ -13,6 +15,7 @@ const FIGURES = {
   axle: ['AxleFigure', ''],
   linkage: ['LinkageFigure', ''],
   order: ['OrderFigure', ''],
+  survey: ['SurveyFigure', ''],
 };
 
 const project = new URL('../../', import.meta.url);
@@ -71,3 +74,9 @@ for (const [folder, place] of [
   ['docs/examples', 'public/examples'],
 ])
   cpSync(new URL(folder, project), new URL(place, pages), { recursive: true });
+// Car files to fill in, as the command writes them.
+for (const units of ['metric', 'imperial']) {
+  const command = fileURLToPath(new URL('dist/command/main.js', project));
+  const file = execFileSync(process.execPath, [command, 'start', '--units', units]);
+  writeFileSync(new URL(`start-${units}.json`, pages), file);
+}

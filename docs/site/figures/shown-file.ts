@@ -62,8 +62,11 @@ export function withLength(file: ShownFile, path: string, mm: number): ShownFile
   return edited(file, path, (old) => replacing(old, written(mm, file.units)));
 }
 
-/** The file as text, each point in one line. */
-export function textOf({ value }: ShownFile): string {
+/** The file as text. */
+export const textOf = ({ value }: ShownFile): string => jsonText(value);
+
+/** A value as text, each point in one line. */
+export function jsonText(value: unknown): string {
   const text = JSON.stringify(value, null, 2);
   return text.replaceAll(
     /\[\s+([^[\]{}]{1,60}?)\s+\]/g,
