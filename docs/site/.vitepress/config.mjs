@@ -16,6 +16,9 @@ const groups = CONTENTS.map(({ text, pages }) => ({
 /** @param {string} entry */
 const built = (entry) => fileURLToPath(new URL(`../../../dist/${entry}.js`, import.meta.url));
 
+/** @param {string} module */
+const source = (module) => fileURLToPath(new URL(`../../../src/${module}.ts`, import.meta.url));
+
 export default defineConfig({
   title: 'jounce',
   description,
@@ -65,8 +68,8 @@ export default defineConfig({
       alias: [
         { find: /^jounce$/, replacement: built('index') },
         { find: /^jounce\/(\w+)$/, replacement: built('$1') },
-        // What its own pictures are drawn with, for the live ones.
-        { find: /^#jounce\/(.+)\.js$/, replacement: built('$1') },
+        // What its own pictures are drawn with, for the live ones: not exported, so from the sources.
+        { find: /^#jounce\/(.+)\.js$/, replacement: source('$1') },
       ],
     },
     build: { target: 'es2022', chunkSizeWarningLimit: 2000 },
