@@ -1,13 +1,14 @@
 #!/usr/bin/python3
 """Runs notebooks as their readers do, in a Jupyter kernel for TypeScript, with the package as it would be published.
 
-    npm run notebooks                    all of this folder
-    npm run notebooks -- NAME.ipynb      some of them
+    npm run notebooks                    all of this folder, and the one that docs/notebooks.md starts
+    npm run notebooks -- NAME.ipynb      some of them; notebooks.md is that of the page
 
 Needs Debian's python3-nbclient; all else comes from package.json here. A notebook fails on an error, on a cell that does
 not print what the comments beside its `console.log` say, on a `show(...)` at the end of a cell that shows no picture
 or table, and where the compiler objects to its cells. Notebooks stay as they are, without outputs; run ones go to
-out/notebooks. The last line is `N passed, N failed`.
+out/notebooks. The commands of docs/notebooks.md run in an empty home, with the packed package in place of the published
+one, and its cell runs in the kernel that they set up. The last line is `N passed, N failed`.
 """
 
 import json
@@ -15,6 +16,7 @@ import os
 import re
 import subprocess
 import sys
+import tempfile
 import time
 from pathlib import Path
 from queue import Empty
@@ -27,6 +29,7 @@ from nbclient.util import ensure_async
 HERE = Path(__file__).resolve().parent
 ROOT = HERE.parent.parent
 OUT = ROOT / "out" / "notebooks"
+GUIDE = ROOT / "docs" / "notebooks.md"
 
 # How long after the kernel says that it is idle a result may still come, one that is promised, and how long a cell may
 # take; seconds.
@@ -68,15 +71,20 @@ def npm(*args, cwd):
     return done.stdout
 
 
-def install():
-    """Puts the kernel and the package, built and packed anew, into this folder; returns the kernel's home."""
+def pack():
+    """Builds and packs the package; returns the file."""
     packed = OUT / "package"
     packed.mkdir(parents=True, exist_ok=True)
     npm("run", "build", cwd=ROOT)
     [made] = json.loads(npm("pack", "--json", "--pack-destination", str(packed), cwd=ROOT))
+    return packed / made["filename"]
+
+
+def install(package):
+    """Puts the kernel and the package into this folder; returns where Jupyter finds the kernel."""
     quiet = ("--prefer-offline", "--no-audit", "--no-fund")
     npm("ci", *quiet, cwd=HERE)
-    npm("install", "--no-save", *quiet, str(packed / made["filename"]), cwd=HERE)
+    npm("install", "--no-save", *quiet, str(package), cwd=HERE)
     home = OUT / "jupyter"
     kernel = home / "kernels" / "deno"
     kernel.mkdir(parents=True, exist_ok=True)
@@ -119,37 +127,55 @@ def missing_outputs(cell):
             yield "shows nothing"
 
 
-def faults(path, home):
-    """Runs a notebook; returns what is wrong with it."""
-    notebook = nbformat.read(path, as_version=4)
-    found = compiler_says(path, notebook)
-    os.environ["JUPYTER_PATH"] = str(home)
-    client = Client(
-        notebook,
-        kernel_name="deno",
-        timeout=LONGEST,
-        resources={"metadata": {"path": str(path.parent)}},
-    )
+def execute(notebook, folder, jupyter, name):
+    """Runs a notebook in a folder, with the kernel that Jupyter finds; returns what is wrong with it."""
+    os.environ["JUPYTER_PATH"] = str(jupyter)
+    resources = {"metadata": {"path": str(folder)}}
     try:
-        client.execute()
+        Client(notebook, kernel_name="deno", timeout=LONGEST, resources=resources).execute()
     except CellExecutionError as error:
-        return [*found, str(error)]
+        return [str(error)]
     finally:
-        nbformat.write(notebook, OUT / path.name)
-    for k, cell in enumerate(code_cells(notebook), 1):
-        found += [f"code cell {k}: {fault}" for fault in missing_outputs(cell)]
-    return found
+        nbformat.write(notebook, OUT / name)
+    cells = enumerate(code_cells(notebook), 1)
+    return [f"code cell {k}: {fault}" for k, cell in cells for fault in missing_outputs(cell)]
+
+
+def faults(path, jupyter):
+    """What is wrong with a notebook of this folder."""
+    notebook = nbformat.read(path, as_version=4)
+    return [*compiler_says(path, notebook), *execute(notebook, HERE, jupyter, path.name)]
+
+
+def faults_of_guide(package):
+    """What is wrong with the guide: its commands in an empty home, then its cell as a notebook of the folder they made."""
+    page = GUIDE.read_text()
+    [commands] = re.findall(r"```sh\n(.*?)```", page, re.DOTALL)
+    [cell] = re.findall(r"```typescript\n(.*?)```", page, re.DOTALL)
+    if commands.count("install jounce ") != 1:
+        return ["does not install the package"]
+    commands = commands.replace("install jounce ", f"install {package} ")
+    with tempfile.TemporaryDirectory() as home:
+        cache = npm("config", "get", "cache", cwd=ROOT).strip()
+        env = {k: v for k, v in os.environ.items() if not k.startswith(("JUPYTER", "XDG_", "DENO_", "npm_"))}
+        env |= {"HOME": home, "npm_config_cache": cache, "npm_config_prefer_offline": "true"}
+        done = subprocess.run(["bash", "-ec", commands], cwd=home, env=env, text=True, capture_output=True)
+        if done.returncode != 0:
+            return [f"{done.stdout}{done.stderr}"]
+        [made] = [path for path in Path(home).iterdir() if (path / "package.json").exists()]
+        notebook = nbformat.v4.new_notebook(cells=[nbformat.v4.new_code_cell(cell.strip())])
+        return execute(notebook, made, Path(home) / ".local" / "share" / "jupyter", "guide.ipynb")
 
 
 def main(names):
-    paths = [HERE / name for name in names] or sorted(HERE.glob("*.ipynb"))
-    if not paths:
-        sys.exit("no notebook")
-    home = install()
+    paths = [GUIDE if name == GUIDE.name else HERE / name for name in names]
+    paths = paths or [GUIDE, *sorted(HERE.glob("*.ipynb"))]
+    package = pack()
+    jupyter = install(package)
     failed = 0
     for path in paths:
         start = time.time()
-        wrong = faults(path, home)
+        wrong = faults_of_guide(package) if path == GUIDE else faults(path, jupyter)
         failed += bool(wrong)
         print(f"{'FAILED' if wrong else 'ok    '} {path.name} ({time.time() - start:.1f} s)")
         for line in wrong:

@@ -22,6 +22,7 @@ export const CONTENTS = [
       ['axle', 'The axle in heave and roll'],
       ['sensitivities', 'Which reading matters most'],
       ['command', 'The command'],
+      ['notebooks', 'Notebooks'],
       ['scaling', 'Many cars'],
       ['custom-linkages', 'Linkages of your own'],
       ['joints', 'Joints'],
