@@ -49,9 +49,11 @@ export {
   type CorneringEvent,
   type CorneringEventKind,
   type CorneringRow,
+  type SpringEventKind,
   type SteadyCornering,
   type SteadyCorneringOptions,
   steadyCornering,
+  type WheelEventKind,
 } from './axle/steady-cornering.ts';
 export {
   type AxleColumn,

@@ -24,8 +24,9 @@ export interface AxleMonteCarloOptions {
 export interface AxleMonteCarlo extends DrawnColumns {
   /** The columns of the sweep but for `heave` and `roll`. */
   readonly info: readonly ColumnInfo[];
-  /** Heave and roll of the rows, mm and degrees: those of the axle as drawn. */
+  /** Heave of the rows, those of the axle as drawn, mm: bump of both wheels positive. */
   readonly heave: Float64Array;
+  /** Roll of the rows, degrees, left side up positive. */
   readonly roll: Float64Array;
   /** The half-widths to first order, as `axleUncertaintyBands` has them. */
   readonly firstOrder: Readonly<Record<string, ColumnValues>>;

@@ -14,8 +14,9 @@ import { type AxleSweep, type AxleSweepOptions, sweepAxle } from './sweep-axle.t
 export interface AxleSensitivities {
   /** The columns of the sweep but for `heave` and `roll`; a derivative has their unit a mm. */
   readonly info: readonly ColumnInfo[];
-  /** Heave and roll of the rows, as `sweepAxle` has them: mm, degrees. */
+  /** Heave of the rows, as `sweepAxle` has them, mm: bump of both wheels positive. */
   readonly heave: Float64Array;
+  /** Roll of the rows, degrees, left side up positive. */
   readonly roll: Float64Array;
   /**
    * By coordinate, then by column: one entry a row, null where the column has none. Where one corner stands on both sides its coordinates have

@@ -11,8 +11,9 @@ import type { AxleSweepOptions } from './sweep-axle.ts';
 export interface AxleUncertaintyBands {
   /** The columns of the sweep but for `heave` and `roll`. */
   readonly info: readonly ColumnInfo[];
-  /** Heave and roll of the rows: mm, degrees. */
+  /** Heave of the rows, mm: bump of both wheels positive. */
   readonly heave: Float64Array;
+  /** Roll of the rows, degrees, left side up positive. */
   readonly roll: Float64Array;
   /** By column, half-width of the 95 % band at each row in the column's unit; null where the column has no value. */
   readonly columns: Readonly<Record<string, ColumnValues>>;

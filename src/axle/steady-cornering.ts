@@ -28,8 +28,10 @@ export interface SteadyCorneringOptions extends Omit<CarLoads, 'lateralAccelerat
 
 /** What happens to a wheel as the lateral acceleration grows, or to the third spring of an axle. */
 export type CorneringEventKind = WheelEventKind | SpringEventKind;
-type SpringEventKind = 'thirdSpringCompressed' | 'thirdSpringExtended';
-type WheelEventKind = 'bumpStopContact' | 'springLoose' | 'toppedOut' | 'bottomedOut' | 'wheelLift';
+/** The same of a third spring: at its shortest length, or at its longest. */
+export type SpringEventKind = 'thirdSpringCompressed' | 'thirdSpringExtended';
+/** The same of a wheel. */
+export type WheelEventKind = 'bumpStopContact' | 'springLoose' | 'toppedOut' | 'bottomedOut' | 'wheelLift';
 
 /** Something that happens to a wheel or a third spring in a turn. */
 export interface CorneringEvent {

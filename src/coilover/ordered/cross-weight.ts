@@ -38,8 +38,9 @@ export interface CrossWeightWheel {
 
 /** The four perches of a weighed car at once, the car level at design ride height. */
 export interface CrossWeight {
-  /** Fraction of the weight on front right and rear left, as weighed and after. */
+  /** Fraction of the weight on front right and rear left, as weighed. */
   readonly weighed: number;
+  /** The same with the perches set so. */
   readonly after: number;
   /** The first wheel or spring that would have to pull for that: then there are no `wheels`; null where none would. */
   readonly wheel: WheelName | null;
