@@ -1,7 +1,7 @@
 // A corner through its travel.
 
 import { type DocumentCorner, issueLines, readCorner } from '../index.ts';
-import { toMetric } from '../units.ts';
+import { toMetric, type Units } from '../units.ts';
 import { type CornerLooks, cornerCurves, cornerView, titleOf, writeCorner } from './corner-files.ts';
 import { cornerOf, folderOf, numbersOf, readFile, stemOf, textOf, unitsOf } from './files.ts';
 import { type Given, UsageFault } from './job.ts';
@@ -9,12 +9,22 @@ import { answers } from './lines.ts';
 import { folded, print, printData } from './terminal.ts';
 
 export async function run({ operands: [file], options }: Given): Promise<number> {
-  if (options.lines) return answers(file, (value) => dataOf(readCorner(value), {}));
+  const [given] = numbersOf('step', options.step) ?? [];
+  const stepIn = (units: Units) => (given === undefined ? {} : { step: toMetric(given, 'length', units) });
+  if (options.lines) {
+    if (options.axle !== undefined)
+      throw new UsageFault('--lines reads files of one corner: leave out --axle.');
+    return answers(file, (value) => {
+      const one = readCorner(value);
+      return dataOf(one, stepIn(unitsOf(options.units, one.units)));
+    });
+  }
   if (file === undefined) throw new UsageFault('corner takes a car file or a file of one corner.');
   const { corners, units: written, notes, name, car } = readFile(textOf(file));
   const units = unitsOf(options.units, written);
-  const [step] = numbersOf('step', options.step) ?? [];
-  const looks = { units, ...(step === undefined ? {} : { step: toMetric(step, 'length', units) }) };
+  if (options.axle !== undefined && car === null)
+    throw new UsageFault('This is a file of one corner: leave out --axle.');
+  const looks = { units, ...stepIn(units) };
   const chosen =
     options.axle === undefined
       ? Object.entries(corners)

@@ -8,7 +8,7 @@ import { join } from 'node:path';
 import { expect, it, onTestFinished } from 'vitest';
 import { called } from './called.ts';
 
-const COPY = /Copy (?:it|`(\S+)`) to `(\S+)`/;
+const COPY = /Copy (?:it|\[?`(\S+?)`(?:\]\(\S+\))?) to `(\S+)`/;
 const BLOCK = /((?:(?!```)[\s\S])*?)```(sh|txt|diff|json)\n([\s\S]*?)```/g;
 
 /** Text with one piece of it replaced, which must be there. */

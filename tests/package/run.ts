@@ -9,7 +9,7 @@ import { cpSync, existsSync, mkdirSync, mkdtempSync } from 'node:fs';
 import { readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
-import { readCar, sweep } from 'jounce';
+import { readCar, sizeCoilovers, sweep } from 'jounce';
 import { codeBlocks } from '../support/code-blocks.ts';
 import { run } from '../support/run.ts';
 import { count, expectNone, test } from '../support/steps.ts';
@@ -196,6 +196,22 @@ try {
       }),
     );
     return `${lines.length} lines`;
+  });
+  await test('the Python examples of an order and of many corners', async () => {
+    const blocks = (await readFile('docs/command.md', 'utf8')).matchAll(/```python\n([\s\S]*?)```/g);
+    const path = `${dirname(command)}:${process.env.PATH}`;
+    const code = [...blocks].map(([, block]) => block).join('\n');
+    const printed = await run('/usr/bin/env', [`PATH=${path}`, 'python3', '-c', code], project);
+    const sized = sizeCoilovers(readCar(await readFile('docs/examples/car.json', 'utf8')));
+    for (const [split, car] of Object.entries(sized.steadyCorner?.bySplit ?? {})) {
+      if (car.status !== 'rests') throw new Error(`${split}: ${car.cause}`);
+      const outer = car.axles.front?.right.travel ?? 0;
+      const line = `${split}: ${car.roll.toFixed(2)} degrees of roll, outer front wheel +${outer.toFixed(1)} mm\n`;
+      if (!printed.includes(line)) throw new Error(`${printed}\nwithout: ${line}`);
+    }
+    const many = printed.split('\n').filter((line) => /^\d+ 0\.\d+$/.test(line));
+    if (many.length !== 50) throw new Error(`${many.length} variants`);
+    return `${many.length} variants`;
   });
   await test('many corners at once, under GNU parallel, one process killed', async () => {
     const one = JSON.parse(await readFile('docs/examples/front-corner.json', 'utf8'));
