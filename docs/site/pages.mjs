@@ -57,16 +57,30 @@ write('index', linked(read('README.md')));
 write('contributors', linked(read('DEVELOPERS.md')));
 for (const file of readdirSync(new URL('docs/', project)))
   if (file.endsWith('.md')) write(file.slice(0, -3), withFigures(linked(read(`docs/${file}`))));
-for (const [name, title, start] of [
+for (const [name, title, start, whole] of [
   [
     'car',
     'The car file',
     'A car with its masses and a corner for each axle: what `jounce order` and `readCar` read.',
+    'A whole one is [car.json](./examples/car.json); `jounce start` writes one to fill in.',
   ],
-  ['corner', 'The corner file', 'A single corner: what `readCorner` reads.'],
-  ['survey', 'The survey file', 'Readings of a corner on stands: what `jounce survey` and `survey` read.'],
+  [
+    'corner',
+    'The corner file',
+    'A single corner: what `jounce corner` and `readCorner` read.',
+    'A whole one is [front-corner.json](./examples/front-corner.json).',
+  ],
+  [
+    'survey',
+    'The survey file',
+    'Readings of a corner on stands: what `jounce survey` and `survey` read.',
+    'A whole one is [survey.json](./examples/survey.json).',
+  ],
 ])
-  write(`${name}-file`, fileFormat(JSON.parse(read(`schemas/${name}.schema.json`)), { name, title, start }));
+  write(
+    `${name}-file`,
+    fileFormat(JSON.parse(read(`schemas/${name}.schema.json`)), { name, title, start: `${start} ${whole}` }),
+  );
 // Pictures that a page shows are bundled with it; what a page only links to is served as it is.
 for (const [folder, place] of [
   ['docs/pictures', 'pictures'],
