@@ -172,6 +172,7 @@ export type { Side } from './corner/limits/first-crossing.ts';
 export { type Limit, type LimitCause, type LimitEvent, type Limits, limits } from './corner/limits/limits.ts';
 export type { BearingUse, BearingUses } from './corner/limits/misalignment.ts';
 export type { TravelMargin, TravelMargins } from './corner/limits/travel-margins.ts';
+export { type MigratedFile, migrateFile } from './corner/migrate.ts';
 export type { Rocker } from './corner/model.ts';
 export {
   type CauseProbability,

@@ -17,6 +17,7 @@ import {
   InputError,
   type Issue,
   limits,
+  migrateFile,
   pushrod,
   readCar,
   readCorner,
@@ -364,6 +365,8 @@ const wrong: [code: string, run: () => unknown][] = [
   ],
   ['columnNameTaken', custom((input) => (input.angles = { camber: { turn: 'axle' } }))],
   ['noMeasureOfACar', front(({ wheel }) => (wheel.centre = [1e7, 10]))],
+  ['notAFile', () => migrateFile(3)],
+  ['newerFormat', read((car) => (car.formatVersion = 2))],
   ['carInPlaceOfCorner', text(roadsterText())],
   ['cornerInPlaceOfCar', () => readCar(exampleText('front-corner.json'))],
 ];

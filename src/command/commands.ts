@@ -113,6 +113,19 @@ export const COMMANDS: Readonly<Record<string, Command>> = {
     options: { axle: TEXT, out: TEXT, json: FLAG },
     load: () => import('./design.ts'),
   },
+  migrate: {
+    summary: 'a file of an earlier version in the present format',
+    usage: 'FILE.json [--out NEW.json]',
+    help: [
+      'Takes a car file, a file of one corner or a survey, and gives each field the name of today.',
+      'All else stays as it is. Lists what was renamed.',
+      '',
+      '  --out FILE    where the new file is written; default: standard output',
+    ],
+    operands: [1, 1],
+    options: { out: TEXT },
+    load: () => import('./migrate.ts'),
+  },
   schema: {
     summary: 'the JSON schema of a file, for an editor',
     usage: 'car|corner|survey',

@@ -70,6 +70,7 @@ function startCar(units: Units) {
     },
   });
   return {
+    formatVersion: 1,
     units,
     name: 'My car',
     use: 'Road.',

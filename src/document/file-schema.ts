@@ -9,9 +9,16 @@ import { bareNumber, quantity, takes } from './quantity.ts';
 import { carSizingShape, cornerSizingSchema } from './sizing-schema.ts';
 import { surveyChecksSchema } from './survey-check-schema.ts';
 
+/** Version of the format of files. A later one has its number, and what it changes, in `migrateFile`. */
+export const FORMAT_VERSION = 1;
+
 /** What any file says about itself. */
 export const fileFields = {
   $schema: z.string().describe('Where an editor finds the description of this file.').optional(),
+  formatVersion: z
+    .literal(FORMAT_VERSION)
+    .describe(`Version of the file format: ${FORMAT_VERSION}, also if left out. Without unit.`)
+    .optional(),
   units: takes(
     z
       .enum(['metric', 'imperial'])

@@ -863,6 +863,8 @@ export interface SeatDistancesInput {
 export interface FileFields {
   /** Where an editor finds the description of this file. */
   readonly $schema?: string | undefined;
+  /** Version of the file format: 1, also if left out. Without unit. */
+  readonly formatVersion?: 1 | undefined;
   /**
    * What the numbers are written in: metric (mm, kg, N, N/mm; taken if left out) or imperial (in, lb, lbf,
    * lbf/in). Angles are in degrees in both.

@@ -307,6 +307,11 @@ export const FILE: Sentences = {
     allowed: `${say.text('min')} to ${say.text('max')}`,
     advice: 'look for a typing error',
   }),
+  notAFile: { problem: 'not a file', allowed: 'a JSON text, or the value of one' },
+  newerFormat: {
+    problem: 'a file of a later format than this version of jounce reads',
+    advice: 'update jounce',
+  },
   carInPlaceOfCorner: {
     problem: 'a file of a whole car, where one corner is required',
     advice: 'read it with readCar',

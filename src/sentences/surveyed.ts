@@ -25,7 +25,6 @@ export const SURVEYED: PlainSentences = {
       .map((point, k) => `${READ[say.list('read')[k]]} ${point}`)
       .join(' and ')}`,
   }),
-  notAFile: { problem: 'not a file', allowed: 'a JSON text, or the value of one' },
   cornerNotNamed: { problem: 'missing', allowed: 'front, rear', advice: 'say which corner of the car' },
   oneCornerOnly: {
     problem: 'a file of one corner has no front or rear',

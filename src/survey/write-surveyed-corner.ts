@@ -7,7 +7,7 @@ import { UNNAMED_KIND } from '../document/corner-kind.ts';
 import { isCorner, kindOf } from '../document/file-schema.ts';
 import { readJson } from '../document/json-text.ts';
 import { inOrder, placeAt, valueAt } from '../document/parse.ts';
-import { refuse as refuseFile } from '../errors/file.ts';
+import { refusal as fileRefusal, refuse as refuseFile } from '../errors/file.ts';
 import { refusal, refuse } from '../errors/survey.ts';
 import { fromMetric, type Units } from '../units.ts';
 import type { Survey } from './result.ts';
@@ -64,12 +64,16 @@ function copyOf(file: unknown): Holder {
     typeof file === 'string' ? readJson(file, WHAT) : { value: copied(file), twice: [] };
   refuseFile(WHAT, inOrder(twice, value), 'metric');
   if (isHolder(value)) return value;
-  throw refusal(WHAT, [fault('notAFile', '', { got: show(file) })]);
+  throw notAFile(file);
+}
+
+function notAFile(given: unknown) {
+  return fileRefusal(WHAT, [fault('notAFile', '', { got: show(given) })]);
 }
 
 /** A copy of plain data; what holds itself is no file. */
 function copied(value: unknown, above: readonly unknown[] = []): unknown {
-  if (above.includes(value)) throw refusal(WHAT, [fault('notAFile', '', { got: show(value) })]);
+  if (above.includes(value)) throw notAFile(value);
   const holders = [...above, value];
   if (Array.isArray(value)) return value.map((inner) => copied(inner, holders));
   if (!isHolder(value)) return value;

@@ -75,6 +75,23 @@ describe('help', () => {
   });
 });
 
+describe('migrate', () => {
+  it('writes a file of an earlier version with the names of today, and lists them', async () => {
+    const car = JSON.parse(readFileSync(CAR, 'utf8'));
+    const { estimate, ...masses } = car.masses;
+    const old = file('old.json', JSON.stringify({ ...car, masses: { ...masses, guess: estimate } }));
+    expect((await called('order', old, '--json')).code).toBe(1);
+    const fresh = join(folder, 'new.json');
+    const { out, complaints, code } = await called('migrate', old, '--out', fresh);
+    expect([complaints, code]).toEqual(['', 0]);
+    expect(out).toBe(`  masses.guess -> estimate\nWritten: ${fresh}`);
+    const migrated = JSON.parse(readFileSync(fresh, 'utf8'));
+    expect(readCar(migrated)).toEqual(readCar(car));
+    expect((await called('migrate', fresh)).out).toBe(JSON.stringify(migrated, null, 2));
+    expect((await called('migrate', fresh, '--out', fresh)).out).toContain('No field has a former name.');
+  });
+});
+
 describe('corner', () => {
   it('prints a file of one corner, in the units asked for', async () => {
     const { out, complaints, code } = await called('corner', CORNER);

@@ -3,6 +3,7 @@ import {
   InputError,
   type Issue,
   limits,
+  migrateFile,
   orderSheet,
   readCar,
   readCorner,
@@ -188,6 +189,32 @@ describe('a former name', () => {
     }
   });
 
+  it('gives way to the name of today, and nothing else changes, where the file is migrated', () => {
+    for (const { read, document } of DOCUMENTS) {
+      const old: Json = structuredClone(document);
+      const places: string[] = [];
+      for (const name of [...FORMER_NAMES].reverse()) {
+        for (const { holder } of spots(old, name)) {
+          renameBack(holder, name);
+          places.push(`${name.was} ${name.is}`);
+        }
+      }
+      const text = JSON.stringify(old);
+      const { file, renamed } = migrateFile(text);
+      const { formatVersion: _, ...rest } = document;
+      const { formatVersion, ...migrated } = file;
+      expect(formatVersion).toBe(1);
+      expect(JSON.stringify(migrated)).toBe(JSON.stringify(rest));
+      expect(() => read(file)).not.toThrow();
+      expect(renamed.map(({ values }) => `${values.was} ${values.is}`).sort()).toEqual(places.sort());
+      expect(renamed.map(({ path }) => path)).toEqual(issuesOf(() => read(old)).map(({ path }) => path));
+      // What is migrated is of today, and data is migrated as its text is.
+      expect(migrateFile(file)).toEqual({ file, renamed: [] });
+      expect(migrateFile(old)).toEqual({ file, renamed });
+      expect(JSON.stringify(old)).toBe(text);
+    }
+  });
+
   it('does not hide a mistake in what it names, which is told where it was written', () => {
     const car = example('car.json');
     car.corners.front.limits.damper = { open: 11, closed: '14,75' };
@@ -233,6 +260,54 @@ describe('a former name', () => {
     const car = example('car.json');
     car.corners.front.limits.bumpStop.guess = 1;
     expect(issuesOf(() => readCar(car))).toMatchObject([{ problem: 'unknown field' }]);
+  });
+});
+
+describe('a file to migrate', () => {
+  it('keeps what is wrong in it, for reading to tell', () => {
+    const car = example('car.json');
+    car.colour = 'red';
+    car.masses = { guess: { total: 'heavy' } };
+    const { file, renamed } = migrateFile(car);
+    expect(file).toMatchObject({ colour: 'red', masses: { estimate: { total: 'heavy' } } });
+    expect(renamed.map(({ path }) => path)).toEqual(['masses.guess']);
+    expect(issuesOf(() => readCar(file)).map(({ path }) => path)).toContain('colour');
+  });
+
+  it('is refused where it is of a later format, has a field under both names, or is no file', () => {
+    const both = example('car.json');
+    both.corners.front.limits.damper.open = 15;
+    const codes = (input: unknown) =>
+      issuesOf(() => migrateFile(input)).map(({ code, path }) => [code, path]);
+    expect(codes(both)).toEqual([['renamed', 'corners.front.limits.damper.open']]);
+    expect(codes({ ...example('car.json'), formatVersion: 2, colour: 'red' })).toEqual([
+      ['newerFormat', 'formatVersion'],
+    ]);
+    for (const input of [null, 3, '3', [], undefined]) expect(codes(input)).toEqual([['notAFile', '']]);
+    expect(codes('{"units": "metric", "units": "imperial"}')).toEqual([['jsonNameTwice', 'units']]);
+    expect(codes('{')).toHaveLength(1);
+  });
+});
+
+describe('the version of the format', () => {
+  it('is 1, and is taken as 1 where it is left out', () => {
+    const { formatVersion, ...car } = example('car.json');
+    expect(formatVersion).toBe(1);
+    expect(readCar(car)).toEqual(readCar({ ...car, formatVersion }));
+  });
+
+  it('is the only thing that is said of a file of a later one', () => {
+    for (const { read, document } of DOCUMENTS)
+      expect(issuesOf(() => read({ ...document, formatVersion: 2, colour: 'red' }))).toMatchObject([
+        { code: 'newerFormat', path: 'formatVersion', got: '2', allowed: '1', advice: 'update jounce' },
+      ]);
+  });
+
+  it('is no other number and no text', () => {
+    for (const version of [0, 1.5, -1, '1', null, true])
+      expect(
+        issuesOf(() => readCar({ ...example('car.json'), formatVersion: version })).map(({ path }) => path),
+      ).toEqual(['formatVersion']);
   });
 });
 

@@ -186,7 +186,9 @@ export function inputTypes(): string {
       case 'boolean':
         return def.type;
       case 'literal':
-        return def.values.map((value) => `'${value}'`).join(' | ');
+        return def.values
+          .map((value) => (typeof value === 'string' ? `'${value}'` : String(value)))
+          .join(' | ');
       case 'enum':
         return Object.values(def.entries)
           .map((value) => `'${value}'`)

@@ -124,7 +124,7 @@ describe('a corner file of another kind with mistakes', () => {
         '  coilover: give chassisMount [y, z], or otherEnd { on, mount } where that end moves too, got {"rockerMount":[232,498]}',
         '  limits.ballJoints.topMount: unknown field (allowed: lowerOuter, upperOuter, rodMount, rodRockerMount); correct the spelling, or take it out',
         '  limits.bearings.otherEnd: an end that does not move in this corner; name it chassis',
-        '  damper: unknown field (allowed: $schema, units, name, notes, kind, lowerArm, upperArm, wheel, rod, rocker, coilover, sprungMass, limits, bar, thirdSpring, rollSpring, sizing, ordered, correlations, surveyChecks); it belongs in limits or ordered',
+        '  damper: unknown field (allowed: $schema, formatVersion, units, name, notes, kind, lowerArm, upperArm, wheel, rod, rocker, coilover, sprungMass, limits, bar, thirdSpring, rollSpring, sizing, ordered, correlations, surveyChecks); it belongs in limits or ordered',
       ),
     );
   });
@@ -155,7 +155,7 @@ describe('a corner file of another kind with mistakes', () => {
       strutWith((c) => (c.strut.topMount = c.strut.lowerMount)),
     ],
     [
-      'upperArm: unknown field (allowed: $schema, units, name, notes, kind, lowerArm, strut, wheel, coilover, sprungMass, limits, bar, thirdSpring, rollSpring, sizing, ordered, correlations, surveyChecks); correct the spelling, or take it out',
+      'upperArm: unknown field (allowed: $schema, formatVersion, units, name, notes, kind, lowerArm, strut, wheel, coilover, sprungMass, limits, bar, thirdSpring, rollSpring, sizing, ordered, correlations, surveyChecks); correct the spelling, or take it out',
       strutWith((c) => (c.upperArm = { inner: [14, 14], outer: [24, 15] })),
     ],
     [

@@ -522,7 +522,7 @@ describe('wrong input', () => {
         '  heights[0].value: wrong kind of value, got "15 in" (allowed: a finite number, in mm); write the bare number, in mm, without quotes',
         '  inclinations[0].value: out of range, got 400 deg (allowed: at most 180 deg); check the number, its sign and its unit',
         '  slopes: wrong kind of value, got {"line":["front","rear"],"value":4} (allowed: a list of readings [{ line, value, plusMinus }, ...])',
-        '  guesses: unknown field (allowed: $schema, units, name, notes, points, plusMinus, distances, heights, laterals, inclinations, slopes, collinear); correct the spelling, or take it out',
+        '  guesses: unknown field (allowed: $schema, formatVersion, units, name, notes, points, plusMinus, distances, heights, laterals, inclinations, slopes, collinear); correct the spelling, or take it out',
       ].join('\n'),
     );
   });
