@@ -7,6 +7,9 @@
 //                       `imports`): the command starts sooner; bundlers and browsers take the packages themselves
 //   dist/**/*.d.ts      the declarations, one for each module
 
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { relative } from 'node:path';
+
 /** Entries of the package and their sources. */
 const ENTRIES = {
   index: 'src/index.ts',
@@ -69,6 +72,20 @@ const withoutCuts = {
   },
 };
 
+/** Notes of which files the code of a bundle comes, in out/provenance, for the test of what THIRD-PARTY.md names. */
+const provenance = (name) => ({
+  name: 'provenance',
+  generateBundle(_, bundle) {
+    const chunks = Object.values(bundle).filter(({ type }) => type === 'chunk');
+    const modules = chunks.flatMap((chunk) =>
+      Object.entries(chunk.modules).filter(([, { renderedLength }]) => renderedLength > 0),
+    );
+    const files = modules.map(([id]) => relative(import.meta.dirname, id.replace(/^\0/, '')));
+    mkdirSync('out/provenance', { recursive: true });
+    writeFileSync(`out/provenance/${name}.json`, JSON.stringify([...new Set(files)].sort(), null, 1));
+  },
+});
+
 const virtualEntries = (modules) => Object.fromEntries(modules.map(([name]) => [name, `${VIRTUAL}${name}`]));
 
 // The first of the three empties `dist`.
@@ -84,7 +101,7 @@ export default [
     tsconfig: 'src/command/tsconfig.json',
     dts: false,
     minify: true,
-    plugins: [reexports(Object.fromEntries(library)), withoutCuts],
+    plugins: [reexports(Object.fromEntries(library)), withoutCuts, provenance('library')],
     deps: { alwaysBundle: ['fmin/index.js'], neverBundle: [...Object.keys(PACKAGES), 'fast-check'] },
     outputOptions: {
       chunkFileNames: 'chunks/[name]-[hash].js',
@@ -118,6 +135,7 @@ export default [
           ]),
         ),
       ),
+      provenance('packages'),
     ],
     deps: { alwaysBundle: Object.keys(PACKAGES) },
   },

@@ -1,9 +1,9 @@
 import { type Diagnostic, fault, show } from '../diagnostic.ts';
-import { FORMAT_VERSION, isCorner, kindOf } from '../document/file-schema.ts';
+import { isCorner, kindOf } from '../document/file-schema.ts';
+import { FORMAT_VERSION, refuseNewer } from '../document/format-version.ts';
 import { withoutFormerNames } from '../document/former-names.ts';
 import { readJson } from '../document/json-text.ts';
 import { inOrder, valueAt } from '../document/parse.ts';
-import { refuseNewer } from '../document/read-document.ts';
 import { surveySchema } from '../document/survey-schema.ts';
 import { refuse } from '../errors/file.ts';
 import { deepFreeze } from '../linkage/freeze.ts';

@@ -2,15 +2,13 @@ import * as z from 'zod';
 import { meantName } from '../spelling.ts';
 import { antiRollBarSchema, rollSpringSchema, thirdSpringSchema } from './axle-schema.ts';
 import { type CornerKind, UNNAMED_KIND } from './corner-kind.ts';
+import { FORMAT_VERSION } from './format-version.ts';
 import { type LimitsOf, limitsSchema, remarks } from './limits-schema.ts';
 import { orderedSchema } from './ordered-schema.ts';
 import { valueAt } from './parse.ts';
 import { bareNumber, quantity, takes } from './quantity.ts';
 import { carSizingShape, cornerSizingSchema } from './sizing-schema.ts';
 import { surveyChecksSchema } from './survey-check-schema.ts';
-
-/** Version of the format of files. A later one has its number, and what it changes, in `migrateFile`. */
-export const FORMAT_VERSION = 1;
 
 /** What any file says about itself. */
 export const fileFields = {

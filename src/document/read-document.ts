@@ -1,10 +1,10 @@
 import type * as z from 'zod';
-import { fault, show } from '../diagnostic.ts';
-import { refusal, refuse } from '../errors/file.ts';
+import { show } from '../diagnostic.ts';
+import { refuse } from '../errors/file.ts';
 import type { Units } from '../units.ts';
 import { axleFindings } from './axle-findings.ts';
 import { type CornerKind, onPathOf } from './corner-kind.ts';
-import { FORMAT_VERSION } from './file-schema.ts';
+import { refuseNewer } from './format-version.ts';
 import { geometryFindings } from './geometry.ts';
 import { readJson } from './json-text.ts';
 import { endFindings, limitFindings } from './limit-findings.ts';
@@ -41,18 +41,6 @@ export function readDocument<Schema extends z.ZodType>(
   refuse(what, inOrder([...twice, ...findings], value), units);
   const written = data as z.output<Schema>;
   return { written, units, metric: inMetric(schema, written, units) };
-}
-
-/**
- * Refuses a file of a later format by that alone: what else is unknown in it may be right there.
- *
- * @throws InputError
- */
-export function refuseNewer(value: unknown, what: string): void {
-  const version = valueAt(value, ['formatVersion']);
-  if (typeof version !== 'number' || !(version > FORMAT_VERSION)) return;
-  const newer = fault('newerFormat', 'formatVersion', { got: show(version), allowed: FORMAT_VERSION });
-  throw refusal(what, [newer], 'metric');
 }
 
 /** What is wrong with the corner of a kind that stands at a place, as far as its parts have their shape. */

@@ -21,6 +21,50 @@ export function differences(got: unknown, wanted: unknown, path = ''): string[] 
   );
 }
 
+/** What numbers may differ by on another engine, as a share of the typical size of their quantity. */
+const SHARE = 1e-9;
+
+/**
+ * Differences of two pieces of plain data beyond a share of the typical size of each quantity: the largest number at a path, whatever its
+ * places in lists. `largest` is the largest share there is.
+ */
+export function differencesBySize(
+  got: unknown,
+  wanted: unknown,
+): { readonly lines: string[]; readonly largest: number } {
+  const sizes = new Map<string, number>();
+  const quantity = (path: string) => path.replace(/\.\d+(?=\.|$)/g, '');
+  each(wanted, '', (path, value) => {
+    const name = quantity(path);
+    if (typeof value === 'number') sizes.set(name, Math.max(sizes.get(name) ?? 0, Math.abs(value)));
+  });
+  const others = new Map<string, unknown>();
+  each(got, '', (path, value) => void others.set(path, value));
+  const lines: string[] = [];
+  let largest = 0;
+  each(wanted, '', (path, value) => {
+    const other = others.get(path);
+    others.delete(path);
+    if (Object.is(other, value)) return;
+    const isNumber = typeof other === 'number' && typeof value === 'number';
+    const share = isNumber
+      ? Math.abs(other - value) / (sizes.get(quantity(path)) || 1)
+      : Number.POSITIVE_INFINITY;
+    largest = Math.max(largest, share);
+    if (!(share <= SHARE)) lines.push(`${path}: ${String(other)} instead of ${String(value)}`);
+  });
+  for (const path of others.keys()) lines.push(`${path}: not expected`);
+  return { lines, largest };
+}
+
+/** Calls with every leaf of plain data and its path. */
+function each(data: unknown, path: string, call: (path: string, value: unknown) => void): void {
+  if (typeof data !== 'object' || data === null) call(path, data);
+  else
+    for (const [name, inner] of Object.entries(data))
+      each(inner, path === '' ? name : `${path}.${name}`, call);
+}
+
 /** How many numbers a piece of plain data holds. */
 export function numbersIn(data: unknown): number {
   if (typeof data === 'number') return 1;

@@ -13,11 +13,12 @@ import { readCar, sizeCoilovers, sweep } from 'jounce';
 import { codeBlocks } from '../support/code-blocks.ts';
 import { run } from '../support/run.ts';
 import { count, expectNone, test } from '../support/steps.ts';
-import { differences, numbersIn } from './compare.ts';
+import { differences, differencesBySize, numbersIn } from './compare.ts';
 import { found } from './program.mjs';
+import { provenance } from './provenance.ts';
 import { browser, bundle, deno } from './runtimes.ts';
 import { CEILINGS, sizeOf } from './size.ts';
-import { nodeOf, VERSIONS, written } from './versions.ts';
+import { nodeOf, printBits, VERSIONS, written } from './versions.ts';
 
 const bin = (tool: string) => resolve('node_modules/.bin', tool);
 const npm = (args: readonly string[], cwd: string) =>
@@ -72,6 +73,13 @@ await test('what is packed', async () => {
   );
   const dist = paths.filter((path) => path.startsWith('dist/'));
   expectNone(dist.filter((path) => !/\.(js|d\.ts)$/.test(path)));
+});
+
+await test('all code is of the sources, or of a package that THIRD-PARTY.md names', async () => {
+  const { packages, files: modules, missing } = provenance();
+  expectNone(missing);
+  if (packages.length === 0) throw new Error('no bundled package was noted');
+  return `${modules} files; ${packages.join(', ')}`;
 });
 
 await test('declarations name no package but the one that users bring; those of the kinds of corners name zod', async () => {
@@ -178,6 +186,16 @@ try {
       ),
     );
     return `${Object.values(first).join('').length} characters`;
+  });
+  await test('sweep, limits, sizing, order and draws in a headless browser, to 1e-9', async () => {
+    cpSync('tests/package/bits.mjs', join(project, 'bits.mjs'));
+    await writeFile(join(project, 'print-bits.mjs'), printBits());
+    await writeFile(join(project, 'bundled-bits.mjs'), await bundle(project, 'print-bits.mjs'));
+    const inBrowser = JSON.parse(await browser(project, 'bundled-bits.mjs'));
+    const onNode = JSON.parse(byVersion[0].bits);
+    const { lines, largest } = differencesBySize(inBrowser, onNode);
+    expectNone(lines);
+    return `${numbersIn(onNode)} numbers, largest difference ${largest.toExponential(1)} of a quantity's size`;
   });
   await test('the Python example of docs/command.md', async () => {
     const [, code] = /```python\n([\s\S]*?)```/.exec(await readFile('docs/command.md', 'utf8')) ?? [];
