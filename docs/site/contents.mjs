@@ -39,6 +39,7 @@ export const CONTENTS = [
       ['survey-file', 'The survey file'],
       ['glossary', 'Glossary'],
       ['messages', 'Messages by code'],
+      ['promises', 'What is promised'],
       ['api/', 'API'],
     ],
   },

@@ -1,5 +1,6 @@
 // Which job is called, and with what.
 
+import { createRequire } from 'node:module';
 import { parseArgs } from 'node:util';
 import { COMMANDS, type Command } from './commands.ts';
 import { MISTYPED, REFUSED, UsageFault } from './job.ts';
@@ -10,6 +11,11 @@ export async function run(words: readonly string[]): Promise<number> {
   try {
     if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
       say(process.stdout, rest[0] === undefined ? overview() : helpOn(rest[0], commandOf(rest[0])));
+      return 0;
+    }
+    if (name === '--version') {
+      const { version } = createRequire(import.meta.url)('jounce/package.json') as { version: string };
+      say(process.stdout, version);
       return 0;
     }
     const command = commandOf(name);
@@ -64,7 +70,7 @@ function overview(): string {
     '',
     ...Object.entries(COMMANDS).map(([name, { summary }]) => `  ${name.padEnd(width)}  ${summary}`),
     '',
-    '`jounce COMMAND --help` tells more. A dash for a file name is standard input.',
+    '`jounce COMMAND --help` tells more, `jounce --version` the version. A dash for a file name is standard input.',
     'Exit codes: 0 done, 1 refused input, 2 mistyped command, 3 conflicts against the order.',
   ].join('\n');
 }

@@ -56,6 +56,11 @@ describe('help', () => {
     }
   });
 
+  it('has the version of the package beside it', async () => {
+    const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
+    expect(await called('--version')).toEqual({ out: version, complaints: '', code: 0 });
+  });
+
   it('is what a mistyped command gets, with exit code 2', async () => {
     for (const words of [
       ['ordr', CAR],

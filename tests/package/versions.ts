@@ -22,6 +22,7 @@ export async function nodeOf(version: number, folder: string): Promise<string> {
 /** Each job of the command as a user types it, by a name; `start` writes the file that others read. */
 const JOBS: Readonly<Record<string, readonly string[]>> = {
   help: ['--help'],
+  version: ['--version'],
   start: ['start', 'started.json', '--units', 'imperial'],
   order: ['order', 'started.json', '--out', 'papers'],
   'order as data': ['order', 'car.json', '--json'],
