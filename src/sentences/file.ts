@@ -314,10 +314,11 @@ export const FILE: Sentences = {
   },
   carInPlaceOfCorner: {
     problem: 'a file of a whole car, where one corner is required',
-    advice: 'read it with readCar',
+    advice: 'take it as a car (readCar, jounce order), or one of its corners',
   },
   cornerInPlaceOfCar: {
     problem: 'a file of one corner, where a car is required',
-    advice: 'put the corner into "corners": { "front": { ... } }, or read it with readCorner',
+    advice:
+      'put the corner into "corners": { "front": { ... } }, or take it as one corner (readCorner, jounce corner)',
   },
 };

@@ -518,13 +518,13 @@ describe('a car file with mistakes', () => {
     expect(messageOf(frontCorner())).toBe(
       lines(
         'invalid car file',
-        '  a file of one corner, where a car is required; put the corner into "corners": { "front": { ... } }, or read it with readCorner',
+        '  a file of one corner, where a car is required; put the corner into "corners": { "front": { ... } }, or take it as one corner (readCorner, jounce corner)',
       ),
     );
     expect(errorOf(() => readCorner(roadsterText())).message).toBe(
       lines(
         'invalid corner file',
-        '  corners: a file of a whole car, where one corner is required; read it with readCar',
+        '  corners: a file of a whole car, where one corner is required; take it as a car (readCar, jounce order), or one of its corners',
       ),
     );
   });

@@ -185,7 +185,7 @@ describe.skipIf(!existsSync(CHROMIUM))('on paper and on a screen', () => {
     }
   });
 
-  it.each([390, 1280])('nothing is wider than a screen of %i px', async (width) => {
+  it.each([390, 641, 761, 1280])('nothing is wider than a screen of %i px', async (width) => {
     const papers = [...CARS.map(([, sheet]) => sheet), ...EXAMPLES.map((sizing) => reportSheet(sizing))];
     for (const sheet of papers) {
       const wide = await opened(sheet, width, (page) => page.evaluate<string[]>(TOO_WIDE));

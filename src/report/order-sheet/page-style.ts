@@ -44,4 +44,4 @@ export const PAGE_RULES = `.page { font: 7.4pt/1.05 Arial, "Liberation Sans", He
 
 /** Of the pages on paper and on a narrow screen, where the document is theirs. */
 export const PAGE_MEDIA = `@media print { .page { margin: 0; padding: 0; max-width: none; break-after: page; } .page:last-child { break-after: auto; } }
-@media screen and (max-width: 640px) { .page { font-size: 9.5pt; } .page .spans :is(th, td):first-child { width: 38%; } .page .columns .columns table { font-size: 8.5pt; } .page table:not(.spans) tbody th { white-space: normal; padding-right: 2mm; } .page header, .page .columns, .page .columns .columns, .page dl.row { grid-template-columns: minmax(0, 1fr); } .page header dl { margin-top: 2mm; } }`;
+@media screen and (max-width: 760px) { .page { font-size: 9.5pt; } .page .spans :is(th, td):first-child { width: 38%; } .page .columns .columns table { font-size: 8.5pt; } .page table:not(.spans) tbody th { white-space: normal; padding-right: 2mm; } .page header, .page .columns, .page .columns .columns, .page dl.row { grid-template-columns: minmax(0, 1fr); } .page header dl { margin-top: 2mm; } }`;
