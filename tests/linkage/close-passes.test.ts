@@ -1,7 +1,8 @@
-/** Two points that pass close by each other: their distance and direction change fast, and must not be lost. */
+/** Close passes: of two points, whose distance and direction change fast and must not be lost, and of two branches of a motion. */
 import { runInNewContext } from 'node:vm';
-import { type Drawing, type Measure, trace } from 'jounce/linkage';
+import { type Drawing, type Measure, type Point, trace } from 'jounce/linkage';
 import { describe, expect, it } from 'vitest';
+import { type Assembly, fourBarAngles } from '../judges/four-bar.ts';
 import { deepFreeze } from '../support/freeze.ts';
 import { spread } from '../support/motions.ts';
 import { expectClose, expectWithin } from '../support/tolerance.ts';
@@ -81,6 +82,44 @@ describe('a point that passes close by another', () => {
         }
       }
     });
+  });
+});
+
+describe('a four-bar that passes close by a change point', () => {
+  const [CRANK, COUPLER, ROCKER, GROUND] = [100, 200, 100, 200];
+  /** A parallelogram whose crank is shorter by a share `gap`: it turns all the way, past two nearly flat poses (Grashof). */
+  const nearlyFlat = (gap: number, assembly: Assembly, turn: number): Drawing => {
+    const crank = CRANK * (1 - gap);
+    const angles = fourBarAngles({ crank, coupler: COUPLER, rocker: ROCKER, ground: GROUND }, turn, assembly);
+    if (angles === null) throw new Error('does not close');
+    const A = [crank * Math.cos(turn), crank * Math.sin(turn)] as const;
+    const B = [A[0] + COUPLER * Math.cos(angles.coupler), A[1] + COUPLER * Math.sin(angles.coupler)] as const;
+    return deepFreeze({
+      points: { O: [0, 0], A, B, D: [GROUND, 0] },
+      ground: ['O', 'D'],
+      bodies: { crank: ['O', 'A'], coupler: ['A', 'B'], rocker: ['D', 'B'] },
+    });
+  };
+  const traced = (drawing: Drawing) => trace(drawing, { driver: { turn: 'crank' }, from: -6, to: 6 });
+  /** Which side of the line from A to D the joint B lies on: one for each assembly. */
+  const sideOf = ({ A: [ax, ay], B, D }: Readonly<Record<string, Point>>) =>
+    Math.sign((D[0] - ax) * (B[1] - ay) - (D[1] - ay) * (B[0] - ax));
+
+  it.each([1e-2, 1e-4, 1e-6, 1e-8, 1e-10, 1e-12])('stays in its own assembly: short by %d', (gap) => {
+    for (const assembly of ['open', 'crossed'] as const) {
+      for (const drawn of [0.7, 1.3, 2.2]) {
+        const motion = traced(nearlyFlat(gap, assembly, drawn));
+        expect([motion.low.status, motion.high.status]).toEqual(['reached', 'reached']);
+        const sides = spread(motion, 99).map((at) => sideOf(motion.at(at)));
+        expect(new Set(sides)).toEqual(new Set([sideOf(motion.at(0))]));
+      }
+    }
+  });
+
+  it.each([1e-14, 0])('stops there and says so where rounding joins both assemblies: short by %d', (gap) => {
+    const { high } = traced(nearlyFlat(gap, 'crossed', 0.7));
+    expect(high.status).toBe('bifurcation');
+    expectWithin(high.at, Math.PI - 0.7, 1e-6);
   });
 });
 
