@@ -1,16 +1,15 @@
 import { readdirSync } from 'node:fs';
 
-const named = (/** @type {string} */ variable) =>
-  (process.env[variable] ?? '').split(',').filter((name) => name !== '');
-
-/** The test files that judge: those of the folders and files under tests/ that JUDGES names, but for those of WITHOUT. */
-export function judgeFiles() {
+/** The test files that judge a campaign. @param {import('./campaigns.mjs').Campaign} campaign */
+export function judgeFiles({ judges, without = [] }) {
   const all = readdirSync('tests', { recursive: true, encoding: 'utf8' })
     .filter((file) => file.endsWith('.test.ts'))
     .sort();
-  const found = named('JUDGES').flatMap((name) =>
-    all.filter((file) => file === name || file.startsWith(`${name}/`)),
-  );
-  const without = named('WITHOUT').map((name) => `${name}.test.ts`);
-  return [...new Set(found)].filter((file) => !without.includes(file)).map((file) => `tests/${file}`);
+  const found = judges.flatMap((name) => {
+    const files = all.filter((file) => file === name || file.startsWith(`${name}/`));
+    if (files.length === 0) throw new Error(`no test is called ${name}`);
+    return files;
+  });
+  const left = without.map((name) => `${name}.test.ts`);
+  return [...new Set(found)].filter((file) => !left.includes(file)).map((file) => `tests/${file}`);
 }

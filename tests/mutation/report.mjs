@@ -1,62 +1,61 @@
-// Writes docs/mutation.md from what `npm run mutation` has kept in out/mutation.
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+// Writes docs/mutation.md from what `npm run mutation` has kept in tests/mutation/state, and prints what survived with --survivors.
+import { readFileSync, writeFileSync } from 'node:fs';
 import { campaigns } from './campaigns.mjs';
+import { withFaults } from './faults.mjs';
+import { countsOf, keyOf, readState } from './state.mjs';
 
-const FAULTS = ['Survived', 'NoCoverage'];
-const CAUGHT = ['Killed', 'Timeout'];
-
-/** @typedef {{ status: string, mutatorName: string }} Mutant */
-
-/** @param {string} name */
-function filesOf(name) {
-  const kept = `out/mutation/${name}/incremental.json`;
-  if (!existsSync(kept)) return [];
-  const { files } = JSON.parse(readFileSync(kept, 'utf8'));
-  return /** @type {[string, { mutants: Mutant[] }][]} */ (Object.entries(files)).map(
-    ([file, { mutants }]) => ({
-      file,
-      mutants,
-    }),
-  );
-}
-
-/** @param {string} what @param {Mutant[]} mutants */
-function row(what, mutants) {
-  const count = (/** @type {string[]} */ statuses) =>
-    mutants.filter(({ status }) => statuses.includes(status)).length;
-  const [caught, missed] = [count(CAUGHT), count(FAULTS)];
-  if (caught + missed === 0) return [];
-  const figures = [
-    caught + missed,
-    count(['Killed']),
-    count(['Timeout']),
-    count(['Survived']),
-    count(['NoCoverage']),
-  ];
-  return [`| ${[what, ...figures, `${((100 * caught) / (caught + missed)).toFixed(1)} %`].join(' | ')} |`];
-}
+/** @typedef {{ file: string, faults: number, tried: string }} Row */
 
 const HEAD = [
-  '| code | injected | killed | timed out | survived | not run by a test | caught |',
-  '| --- | ---: | ---: | ---: | ---: | ---: | ---: |',
+  '| code | faults | tried | killed | endless | survived | met by no test | caught |',
+  '| --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: |',
 ];
-const tried = Object.keys(campaigns).map((name) => ({ name, files: filesOf(name) }));
-const all = tried.flatMap(({ files }) => files);
-const whole = (/** @type {typeof all} */ files) => files.flatMap(({ mutants }) => mutants);
+
+/** @param {string} what @param {readonly Row[]} rows */
+function line(what, rows) {
+  const faults = rows.reduce((sum, row) => sum + row.faults, 0);
+  const { injected, killed, endless, survived, unmet, share } = countsOf(
+    rows.map(({ tried }) => tried).join(''),
+  );
+  if (injected === 0) return [];
+  const cells = [what, faults, injected, killed, endless, survived, unmet, `${(100 * share).toFixed(1)} %`];
+  return [`| ${cells.join(' | ')} |`];
+}
+
+/** @type {Map<string, Row[]>} */
+const found = new Map();
+for (const [name, campaign] of Object.entries(campaigns)) {
+  const state = readState(name);
+  const { declarations } = await withFaults(campaign);
+  const rows = declarations.map((one) => {
+    const known = state[keyOf(one)];
+    for (const [at, mutator, replacement] of known?.survivors ?? [])
+      if (process.argv.includes('--survivors'))
+        console.log(`${one.file}:${one.line + at + 1} ${mutator}: ${replacement.replaceAll(/\s+/g, ' ')}`);
+    return { file: one.file, faults: one.faults.length, tried: known?.tried ?? '' };
+  });
+  found.set(name, rows);
+}
+const all = [...found.values()].flat();
+const files = [...new Set(all.map(({ file }) => file))];
 const text = readFileSync('tests/mutation/words.md', 'utf8');
 writeFileSync(
   'docs/mutation.md',
   text
     .replace(
       '<!-- by campaign -->',
-      [
-        ...HEAD,
-        ...tried.flatMap(({ name, files }) => row(name, whole(files))),
-        ...row('all', whole(all)),
-      ].join('\n'),
+      [...HEAD, ...[...found].flatMap(([name, rows]) => line(name, rows)), ...line('all', all)].join('\n'),
     )
     .replace(
       '<!-- by file -->',
-      [...HEAD, ...all.flatMap(({ file, mutants }) => row(`\`${file}\``, mutants))].join('\n'),
+      [
+        ...HEAD,
+        ...files.flatMap((file) =>
+          line(
+            `\`${file}\``,
+            all.filter((row) => row.file === file),
+          ),
+        ),
+      ].join('\n'),
     ),
 );

@@ -40,38 +40,52 @@ export function begin(path: string): void {
   file = path;
 }
 
-export function describe(name: string, body: () => void): void {
+/** Calls with each of some cases, and a name that has its values in the places of `%s`, `%d`, `%#` and `$field`. */
+const each =
+  (one: (name: string, body: () => void) => void) =>
+  (cases: readonly unknown[]) =>
+  (name: string, body: (...given: unknown[]) => unknown): void => {
+    for (const [k, item] of cases.entries()) {
+      const given = Array.isArray(item) ? item : [item];
+      const fields = name
+        .replaceAll('%#', String(k))
+        .replaceAll(/\$(\w+)/g, (_, field: string) => String((item as Record<string, unknown>)?.[field]));
+      const places = fields.match(/%[sdi]/g)?.length ?? 0;
+      one(format(fields, ...given.slice(0, places)), () => body(...given));
+    }
+  };
+
+function suite(name: string, body: () => void): void {
   suites.push(name);
   body();
   suites.pop();
 }
 
-export const it = Object.assign(
-  (name: string, body: Run): void => {
-    const context = { task: { name, file: { name: file } } };
-    all.push({
-      id: [file, ...suites, name].join(' > '),
-      file,
-      run: async () => {
-        for (const each of before) await each(context);
-        await body(context);
-        for (const each of after) await each(context);
-      },
-    });
-  },
-  {
-    each:
-      (cases: readonly unknown[]) =>
-      (name: string, body: (...given: unknown[]) => unknown): void => {
-        for (const one of cases) {
-          const given = Array.isArray(one) ? one : [one];
-          const places = name.match(/%[sd]/g)?.length ?? 0;
-          it(format(name, ...given.slice(0, places)), () => body(...given));
-        }
-      },
-  },
-);
+export const describe = Object.assign(suite, { each: each(suite) });
+
+function test(name: string, body: Run): void {
+  const context = { task: { name, file: { name: file } } };
+  all.push({
+    id: [file, ...suites, name].join(' > '),
+    file,
+    run: async () => {
+      for (const one of before) await one(context);
+      await body(context);
+      for (const one of after) await one(context);
+    },
+  });
+}
+
+export const it = Object.assign(test, { each: each(test) });
 
 export const beforeEach = (hook: Run): unknown => before.push(hook);
 export const afterEach = (hook: Run): unknown => after.push(hook);
 export const afterAll = (_: Run): void => {};
+
+const hooks: (() => unknown)[] = [];
+export const beforeAll = (hook: () => unknown): unknown => hooks.push(hook);
+
+/** Runs what stands before all tests. */
+export async function ready(): Promise<void> {
+  for (const hook of hooks) await hook();
+}
