@@ -10,7 +10,6 @@ import type { Bounds, Box } from '../numerics/box.ts';
 import { meantName } from '../spelling.ts';
 import { checkSearch, SEARCH_OPTIONS, type SearchOptions } from '../synthesis/search-options.ts';
 import { armsOf, type CheckedClearances, type Clearances } from './clearances.ts';
-import { HAS_DERIVATIVE } from './joint-force.ts';
 import { OBJECTIVES, type Objective } from './objectives.ts';
 import type { TrialPlan } from './trial.ts';
 
@@ -237,12 +236,11 @@ function checkJointForce(
   add: Add,
 ): void {
   const { outer, inner } = model.shock;
-  const joints = [...new Set([...Object.keys(holdersOf(model)), outer, inner])];
-  const without = jointsIn(model.drawing).filter(({ constraint }) => !constraint(HAS_DERIVATIVE));
-  if (without.length > 0) {
-    const kinds = [...new Set(without.map(({ at }) => at.kind))];
-    add('jointForceWithoutDerivative', path, undefined, { joints: kinds });
-  }
+  const { bodies, ground } = model.drawing;
+  const moving = (point: string) =>
+    !ground.includes(point) && Object.values(bodies).some((points) => points.includes(point));
+  const held = jointsIn(model.drawing).flatMap(({ points }) => points.filter(moving));
+  const joints = [...new Set([...Object.keys(holdersOf(model)), outer, inner, ...held])];
   if (typeof joint !== 'string' || !joints.includes(joint)) {
     add(joint === undefined ? 'missing' : 'unknownJoint', `${path}.joint`, joint, { allowed: joints });
   }

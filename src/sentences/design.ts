@@ -1,4 +1,3 @@
-import { spaced } from '../words.ts';
 import { CORNER } from './corner.ts';
 import { DOCUMENT } from './document.ts';
 import { SEARCHED, suggestion } from './input.ts';
@@ -46,10 +45,6 @@ export const DESIGN: Sentences = {
     advice: 'say what it should be',
   },
   boundsReversed: { problem: 'min is more than max', allowed: 'min <= max' },
-  jointForceWithoutDerivative: (say) => ({
-    problem: `the force in a joint has no derivative in a corner with ${say.list('joints').map(spaced).join(' and ')}`,
-    advice: 'take the objective out',
-  }),
   missingForce: { problem: 'missing', allowed: '[y, z] in N' },
   notAWheelForce: { problem: 'not a force', allowed: '[y, z] in N' },
   springMissing: {

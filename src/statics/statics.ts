@@ -91,6 +91,15 @@ export function forces(drawing: Drawing, loads: readonly Load[], options: Static
   checkDrawing(drawing);
   refuse('loads', loadFaults(drawing, loads));
   refuse('options of forces', optionFaults(options));
+  return forcesUnder(drawing, loads, options);
+}
+
+/** The same of what has been checked. Loads may act on a telescope too: a moment, or a force at its first point. */
+export function forcesUnder(
+  drawing: CheckedDrawing,
+  loads: readonly Load[],
+  options: StaticsOptions,
+): Forces {
   return solve(planOf(drawing, options), applied(drawing, loads));
 }
 

@@ -21,6 +21,7 @@ import { forces } from 'jounce/statics';
 import { describe, expect, it } from 'vitest';
 import { bumpStopForce } from '../../src/corner/axial-force.ts';
 import { modelOf } from '../../src/corner/corner.ts';
+import { onPillar } from '../corner/on-pillar.ts';
 import { freeBodies } from '../judges/free-bodies.ts';
 import { wildCorners } from '../support/corners.ts';
 import { rockerCorners, strutCorners } from '../support/rocker-corners.ts';
@@ -108,6 +109,61 @@ describe('the static case', () => {
       }),
       { numRuns: 40 },
     );
+  });
+});
+
+describe('a corner that slides on a pillar of the chassis', () => {
+  const { upright, shock, drawing, wheelCentre, contactPatch } = modelOf(onPillar);
+  const options: ForceOptions = { sprungMass: 200, unsprungMass: 30, springRate: 30 };
+  const tyre = [-700, 2600] as const;
+  const at = (travel: number) => {
+    const found = cornerForces(onPillar, { ...options, cases: [{ name: 'own', travel, tyre }] });
+    return caseOf('own', found);
+  };
+  /** The upright goes straight up. */
+  const raised = (travel: number) =>
+    Object.fromEntries(
+      Object.entries(drawing.points).map(([point, [y, z]]) => {
+        const isMoving = drawing.bodies[upright].includes(point);
+        return [point, [y, isMoving ? z + travel : z] as const];
+      }),
+    );
+
+  it.each([-40, 0, 35])('has what free bodies give, and their signs, at %d mm', (travel) => {
+    const loads = [
+      { at: contactPatch, on: upright, force: tyre },
+      { at: wheelCentre, on: upright, force: [0, -30 * GRAVITY] as const },
+    ];
+    const driver = { length: [shock.outer, shock.inner], offset: shock.foreAftOffset } as const;
+    const judged = freeBodies({ ...drawing, points: raised(travel) }, loads, driver);
+    const { joints, on, chassis, shock: carried } = at(travel);
+    for (const [name, force] of Object.entries(joints.sliders)) {
+      expectWithin(force, judged.sliders[name] as number, 1e-6);
+      expect(Math.abs(force ?? 0)).toBeGreaterThan(10);
+    }
+    for (const point of ['low', 'high', 'eye']) {
+      [0, 1].forEach((axis) => {
+        expectWithin(on.upright[point]?.[axis] ?? null, judged.on.upright[point]?.[axis] as number, 1e-6);
+      });
+    }
+    expectWithin(carried.total, judged.driver as number, 1e-6);
+    // The mount of the coilover alone: what slides presses on a line, not on its ends.
+    expect(Object.keys(chassis)).toEqual(['top']);
+  });
+
+  it('presses on its pillar with the moment over the distance of its bushes, as written down', () => {
+    const { joints, shock: carried, shockLength } = at(0);
+    // The coilover leans inboard to its top: it pushes the eye outboard and down. Both bushes on a line that runs upward push
+    // inboard where their force is positive.
+    const { low, high, eye, top, hub, patch } = drawing.points;
+    const [across, down] = [0, 1].map((axis) => (carried.total * (eye[axis] - top[axis])) / shockLength);
+    expectWithin(down, 30 * GRAVITY - tyre[1], 1e-6);
+    const about = ([y, z]: readonly [number, number], [fy, fz]: readonly [number, number]) =>
+      (y - low[0]) * fz - (z - low[1]) * fy;
+    const moment = about(patch, tyre) + about(hub, [0, -30 * GRAVITY]) + about(eye, [across, down]);
+    const onHigh = moment / (high[1] - low[1]);
+    expectWithin(joints.sliders.upper, -onHigh, 1e-6);
+    expectWithin(joints.sliders.lower, onHigh + across + tyre[0], 1e-6);
   });
 });
 

@@ -1,15 +1,18 @@
 /** Exact derivatives of objectives and distances against central differences, and their values against public results. */
 import * as fc from 'fast-check';
 import { cornerForces, type Objective, sweep } from 'jounce';
+import type { Drawing } from 'jounce/linkage';
 import { describe, expect, it } from 'vitest';
 import { modelOf } from '../../src/corner/corner.ts';
 import { holdersOf } from '../../src/corner/limits/joints.ts';
 import { armsOf } from '../../src/design/clearances.ts';
+import { jointForce } from '../../src/design/joint-force.ts';
 import { judgeOf } from '../../src/design/judge.ts';
 import { checkDesign } from '../../src/design/options.ts';
 import { forEachKind, runs } from '../corner/kinds.ts';
 import type { Point } from '../judges/plane.ts';
 import { STEPS, slopeOf } from '../support/differences.ts';
+import { moved, standing } from '../support/standing.ts';
 import { expectWithin, tolerance } from '../support/tolerance.ts';
 
 /** A step, mm, and roundings of a figure in its own size. */
@@ -139,5 +142,84 @@ forEachKind((kind) => {
       );
       expect(sharp / all).toBeGreaterThan(0.9);
     });
+  });
+});
+
+/** A crank about O and a lever about Q, joined by what is named; the coilover stands on the crank, the ground pushes on the lever. */
+const CRANK_AND_LEVER = {
+  'a block of the lever in a slot of the crank': { sliders: { block: { point: 'P', on: ['A', 'T'] } } },
+  'a telescope, square to the lever as drawn': {
+    telescopes: { leg: ['T', 'P'] },
+    fixedAngles: { square: ['leg', ['Q', 'P']] },
+  },
+  'a telescope at the eyes of the coilover': {
+    telescopes: { leg: ['eye', 'A'] },
+    fixedAngles: { kept: ['leg', 'lever'] },
+  },
+  'a rope over pulleys of different size': {
+    ropes: {
+      rope: [
+        'E',
+        { about: 'T', radius: 8, side: 'left' },
+        { about: 'P', radius: 21, side: 'right' },
+        { about: 'A', radius: 3, side: 'right' },
+        'Q',
+      ],
+    },
+  },
+  gears: { ratios: { mesh: { of: [{ turn: 'lever' }, { turn: 'crank' }], ratio: -0.6 } } },
+  'a rack of the crank, which turns the lever': {
+    ratios: { rack: { of: [{ travel: 'P', along: ['A', 'T'] }, { turn: 'lever' }], ratio: 40 } },
+  },
+  'a distance that goes with a height': {
+    ratios: { goes: { of: [{ length: ['T', 'P'] }, { y: 'P' }], ratio: 0.7 } },
+  },
+} as const satisfies Readonly<Record<string, Partial<Drawing>>>;
+
+describe('the force in a joint of a crank and a lever', () => {
+  const off = fc.integer({ min: -30, max: 30 });
+  const place = ([y, z]: Point) => fc.tuple(off, off).map(([a, b]): Point => [y + a, z + b]);
+  const points = fc.record({
+    O: place([0, 0]),
+    A: place([120, 60]),
+    T: place([200, 220]),
+    Q: place([520, 0]),
+    P: place([380, 180]),
+    W: place([480, 160]),
+    E: place([80, 420]),
+    eye: place([-150, 260]),
+  });
+  const force = fc.tuple(fc.integer({ min: -900, max: 900 }), fc.integer({ min: 1000, max: 3000 }));
+
+  it.each(Object.entries(CRANK_AND_LEVER))('has exact derivatives: %s', (_, joints) => {
+    let sharp = 0;
+    let all = 0;
+    fc.assert(
+      fc.property(points, force, fc.constantFrom('A', 'P', 'O', 'Q'), (at, tyre, joint) => {
+        const drawing: Drawing = {
+          points: at,
+          ground: ['O', 'Q', 'E', 'eye'],
+          bodies: { crank: ['O', 'A', 'T'], lever: ['Q', 'P', 'W'] },
+          ...joints,
+        };
+        const shock = { outer: 'A', inner: 'eye', foreAftOffset: 25 };
+        const at0 = (one: Drawing) =>
+          jointForce(
+            { joint, tyre, unsprungMass: 20 },
+            standing(one, { upright: 'lever', wheel: 'W', shock }),
+          );
+        const found = at0(drawing);
+        fc.pre(found !== null && found.value > 1 && found.value < 1e5);
+        found?.by.forEach((rate, k) => {
+          const values = STEPS.map((step) => at0(moved(drawing, k, step * H))?.value ?? Number.NaN);
+          const { slope, trust } = slopeOf(values, H, ROUNDING * (found.value + 1000));
+          expectWithin(rate, slope, trust);
+          all++;
+          if (trust < SHARP * (1 + Math.abs(slope))) sharp++;
+        });
+      }),
+      { numRuns: 20 },
+    );
+    expect(sharp / all).toBeGreaterThan(0.8);
   });
 });

@@ -1,19 +1,18 @@
 /** What must hold for joints of every kind: a kind that is half described fails here, or does not compile. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { type Drawing, InputError, type Measure, mobility, type Point, trace } from 'jounce/linkage';
+import { type Drawing, InputError, type Measure, mobility, trace } from 'jounce/linkage';
 import { forces, type Load, type StaticsOptions } from 'jounce/statics';
 import { checkLaws, LawViolation, laws } from 'jounce/testing';
 import { describe, expect, it } from 'vitest';
 import type { CornerModel } from '../../src/corner/model.ts';
-import { HAS_DERIVATIVE, type JointForce, jointForce } from '../../src/design/joint-force.ts';
-import type { Trial } from '../../src/design/trial.ts';
+import { jointForce } from '../../src/design/joint-force.ts';
 import { JOINT_KINDS, type JointKind, jointsIn } from '../../src/linkage/joints.ts';
 import { compile } from '../../src/linkage/system.ts';
-import { dual } from '../../src/numerics/dual.ts';
 import { slides } from '../../src/report/poses.ts';
 import { freeBodies } from '../judges/free-bodies.ts';
 import { deepFreeze } from '../support/freeze.ts';
+import { moved, standing } from '../support/standing.ts';
 import { expectWithin } from '../support/tolerance.ts';
 
 interface Example {
@@ -152,8 +151,6 @@ const EXAMPLES: { readonly [K in JointKind]: Example } = deepFreeze({
     ],
   },
 });
-
-type Places = Readonly<Record<string, Point>>;
 
 /** Of a central difference, mm. */
 const STEP = 0.01;
@@ -299,49 +296,20 @@ describe.each(JOINT_KINDS)('a joint among %s', (kind) => {
     expect(slides(model).map(({ ends }) => ends)).toEqual(shown);
   });
 
-  it('has the exact derivatives of its force in a design, or is refused there', () => {
-    const isKnown = jointsIn(drawing).every(({ constraint }) => constraint(HAS_DERIVATIVE));
-    if (!isKnown) return;
-    const points: Places = { ...(drawing.points as Places), eye: [-60, 120] };
+  it('has the exact derivatives of its force in a design', () => {
     const body = Object.keys(drawing.bodies)[1] ?? 'crank';
-    const wheel = drawing.bodies[body][1];
-    const force: JointForce = { joint: 'A', tyre: [70, -200] };
-    /** A corner that stands as drawn, with each coordinate of it an input. */
-    const at = (places: Places): Trial => ({
-      model: {
-        drawing: { ...drawing, points: places, ground: [...drawing.ground, 'eye'] },
-        upright: body,
-        wheelCentre: wheel,
-        contactPatch: wheel,
-        shock: { outer: 'A', inner: 'eye', foreAftOffset: 15 },
-        kingpin: null,
-        rocker: null,
-        camber: 0,
-        standsBy: 'both',
-        angles: {},
-      },
-      travel: new Float64Array(1),
-      rows: 1,
-      ride: 0,
-      column: () => dual(0, () => []),
-      place(point) {
-        const k = Object.keys(places).indexOf(point);
-        const own = (axis: number) =>
-          dual(places[point][axis], () =>
-            Object.keys(places).flatMap((_, n) => [0, 1].map((a) => (n === k && a === axis ? 1 : 0))),
-          );
-        return [own(0), own(1)];
-      },
-    });
-    const found = jointForce(force, at(points));
-    Object.entries(points).forEach(([name, [x, y]], k) => {
-      [0, 1].forEach((axis) => {
-        const [less, more] = [-STEP, STEP].map((by) => {
-          const moved: Point = axis === 0 ? [x + by, y] : [x, y + by];
-          return jointForce(force, at({ ...points, [name]: moved }))?.value ?? Number.NaN;
-        });
-        expectWithin(found?.by[2 * k + axis] ?? Number.NaN, (more - less) / (2 * STEP), 1e-5);
-      });
+    const whole: Drawing = {
+      ...drawing,
+      points: { ...drawing.points, eye: [-60, 120] },
+      ground: [...drawing.ground, 'eye'],
+    };
+    const shock = { outer: 'A', inner: 'eye', foreAftOffset: 15 };
+    const carries = { upright: body, wheel: drawing.bodies[body][1], shock };
+    const at = (one: Drawing) => jointForce({ joint: 'A', tyre: [70, -200] }, standing(one, carries));
+    const { by: rates } = at(whole) ?? expect.fail('no force');
+    rates.forEach((rate, k) => {
+      const [less, more] = [-STEP, STEP].map((by) => at(moved(whole, k, by))?.value ?? Number.NaN);
+      expectWithin(rate, (more - less) / (2 * STEP), 1e-5);
     });
   });
 

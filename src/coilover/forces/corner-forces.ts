@@ -52,6 +52,11 @@ export interface CaseForces {
   readonly on: Forces['on'];
   /** Force on the chassis at each mount. */
   readonly chassis: Forces['ground'];
+  /**
+   * What joints other than pins do, as `forces` of `jounce/statics` has it: sliders, fixed angles and coordinates, ratios and ropes. `chassis` has no
+   * reaction to what slides on a line of the chassis: it is the opposite of the slider's force, at the place of its point.
+   */
+  readonly joints: Pick<Forces, 'sliders' | 'fixedAngles' | 'fixedCoordinates' | 'ratios' | 'ropes'>;
   /** Axial force in each arm and rod between its two joints, N, tension positive. */
   readonly axial: Readonly<Record<string, number>>;
   /** Bending of the arms that carry more than their two joints. */
@@ -156,6 +161,7 @@ function caseForces(setup: SetUp, one: LoadCase): CaseForces {
   const { foreAftOffset } = model.shock;
   const patch = motion.read({ x: model.contactPatch })(heightAt(setup, travel));
   const { axial, bending } = alongBodies(setup, stand);
+  const { sliders, fixedAngles, fixedCoordinates, ratios, ropes } = found;
   return {
     name: one.name,
     travel,
@@ -165,6 +171,7 @@ function caseForces(setup: SetUp, one: LoadCase): CaseForces {
     springsBetween: takenOffShock(setup, travel),
     on: found.on,
     chassis: found.ground,
+    joints: { sliders, fixedAngles, fixedCoordinates, ratios, ropes },
     axial,
     bending,
     ballJoints: jointLoads(setup, travel, found),
