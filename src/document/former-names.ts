@@ -117,7 +117,8 @@ export function withoutFormerNames(schema: z.core.$ZodType, input: unknown): Ren
   };
 
   const list = (here: z.core.$ZodTypes, value: readonly unknown[], at: Place, from: Place): unknown => {
-    const items = value.map((item, k) => walk(schemaAt(here, [k]), item, [...at, k], [...from, k]));
+    // Not by `map`, which would ask a list that has a field `constructor` for its kind.
+    const items = Array.from(value, (item, k) => walk(schemaAt(here, [k]), item, [...at, k], [...from, k]));
     return items.some((item, k) => item !== value[k]) ? items : value;
   };
 

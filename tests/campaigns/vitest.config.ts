@@ -1,7 +1,7 @@
 import { defineConfig } from 'vitest/config';
 import config from '../vitest.config.ts';
 
-/** The laws of a campaign, in a process with the garbage collector at hand: `start.mjs` names files and laws. */
+/** The laws of a campaign, in a process with the garbage collector at hand: `run.ts` names files and laws. */
 export default defineConfig({
   ...config,
   test: {

@@ -256,6 +256,13 @@ describe('a former name', () => {
     ]);
   });
 
+  it('is looked for in lists too, whatever other fields these have', () => {
+    const car = example('car.json');
+    Object.assign(car.corners.front.sizing.springs, { constructor: 3 });
+    car.masses = { guess: car.masses.estimate };
+    expect(issuesOf(() => readCar(car)).map(({ path }) => path)).toContain('masses.guess');
+  });
+
   it('of another field is an unknown name', () => {
     const car = example('car.json');
     car.corners.front.limits.bumpStop.guess = 1;

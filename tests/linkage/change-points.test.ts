@@ -84,7 +84,7 @@ describe('a four-bar of Grashof equality', () => {
         const { angle } = flat(bars);
         const end = angle === 0 ? motion.low : motion.high;
         if (end.status !== 'bifurcation') return expectSame(end.status, 'deadPoint');
-        expectClose(drawn + end.at, angle, { times: 4096, scale: TURN });
+        expectClose(drawn + end.at, angle, { times: 1 << 15, scale: TURN });
         const { branches = [] } = end;
         expect(branches).toHaveLength(3);
         const [straight, other, back] = branches;

@@ -1,8 +1,5 @@
 // Every public function with arguments spoilt at random: it must answer, or refuse with an InputError that can be read, and
 // change nothing that it was given.
-//
-//   node benchmarks/start.mjs tests/campaigns/hostile-arguments.ts               1,000 calls of each
-//   node benchmarks/start.mjs tests/campaigns/hostile-arguments.ts 200 7 sweep   so many, with another seed, of these functions
 
 import { readFileSync } from 'node:fs';
 import * as fc from 'fast-check';
@@ -165,6 +162,7 @@ const CALLS: Readonly<Record<string, Call>> = {
   pushrod: [jounce.pushrod, () => [json('pushrod-corner.json')]],
   readCar: [jounce.readCar, () => [json('car.json')]],
   readCorner: [jounce.readCorner, () => [corner()]],
+  migrateFile: [jounce.migrateFile, () => [json('car.json')]],
   reportSheet: [jounce.reportSheet, () => [sizing, {}]],
   rollStiffness: [jounce.rollStiffness, () => [whole, { ...wheelSprings(), roll: 1 }]],
   sensitivities: [jounce.sensitivities, () => [CORNER, { bump: 10, droop: 10, step: 10 }]],
@@ -263,10 +261,6 @@ for (const entry of [jounce, linkages, statics, syntheses, testing])
   for (const [name, value] of Object.entries(entry))
     if (typeof value === 'function' && !WITHOUT.includes(name) && !(name in CALLS))
       throw new Error(`${name} is not among the calls`);
-
-const count = Number(process.argv[2] ?? 1_000);
-const seed = Number(process.argv[3] ?? 20260401);
-const named = process.argv.slice(4);
 
 const circle: Record<string, unknown> = {};
 circle.self = circle;
@@ -395,44 +389,32 @@ const inWords = (value: unknown) => {
   }
 };
 
-const failures = new Map<string, { times: number; given: string }>();
-let [calls, refused] = [0, 0];
-let slowest = { ms: 0, name: '', given: '' };
-const begun = performance.now();
-for (const [name, [made, given]] of Object.entries(CALLS)) {
-  if (named.length > 0 && !named.includes(name)) continue;
-  for (const spoiling of fc.sample(damage, { numRuns: count, seed })) {
-    const args = spoilt(given(), spoiling);
-    const start = performance.now();
-    calls++;
-    try {
-      made(...(args as never[]));
-    } catch (error) {
-      refused++;
-      const isRead =
-        error instanceof InputError &&
-        error.issues.length > 0 &&
-        !/undefined\b(?!,)|\[object/.test(error.message.replace(/got [^\n]*/g, ''));
-      if (!isRead && !(name === 'checkLaws' && error instanceof testing.LawViolation)) {
-        const text =
-          error instanceof Error
-            ? String(error.stack).split('\n').slice(0, 3).join(' ')
-            : `no error: ${String(error)}`;
-        const key = `${name}: ${text}`;
-        const known = failures.get(key);
-        if (known === undefined) failures.set(key, { times: 1, given: inWords(args) ?? '' });
-        else known.times++;
-      }
+/** Calls of a seed, as many of each function. */
+export function* spoiltCalls(seed: number, cases: number): Generator<() => string | null> {
+  const names = Object.keys(CALLS);
+  for (const name of names) {
+    const [made, given] = CALLS[name];
+    for (const spoiling of fc.sample(damage, { numRuns: Math.ceil(cases / names.length), seed })) {
+      const args = spoilt(given(), spoiling);
+      yield () => {
+        const fault = faultOf(name, () => made(...(args as never[])));
+        return fault === null ? null : `${fault}\n${inWords(args)}`;
+      };
     }
-    const ms = performance.now() - start;
-    if (ms > slowest.ms) slowest = { ms, name, given: inWords(args) ?? '' };
   }
 }
-const seconds = (performance.now() - begun) / 1000;
-const total = [...failures.values()].reduce((sum, { times }) => sum + times, 0);
-console.log(
-  `${calls} calls of ${named.length || Object.keys(CALLS).length} functions, seed ${seed}, ${seconds.toFixed(1)} s; ${refused} refused, ${total} failures`,
-);
-console.log(`slowest: ${slowest.name}, ${slowest.ms.toFixed(0)} ms\n${slowest.given}`);
-for (const [what, { times, given }] of failures) console.log(`\n${times} x ${what}\n${given}`);
-if (total > 0) process.exitCode = 1;
+
+/** What is wrong with the answer of a function; null where it refuses in words that can be read. */
+function faultOf(name: string, call: () => unknown): string | null {
+  try {
+    call();
+    return null;
+  } catch (error) {
+    if (name === 'checkLaws' && error instanceof testing.LawViolation) return null;
+    if (!(error instanceof InputError))
+      return `${name}: ${error instanceof Error ? String(error.stack).split('\n').slice(0, 3).join(' ') : `no error: ${String(error)}`}`;
+    const isRead =
+      error.issues.length > 0 && !/undefined\b(?!,)|\[object/.test(error.message.replace(/got [^\n]*/g, ''));
+    return isRead ? null : `${name}, unreadable: ${error.message}`;
+  }
+}
