@@ -1,4 +1,5 @@
-// How far parts of the corner keep from each other, at each row of the travel. Parts are convex: a point, a line from joint to
+// How far parts of the corner keep from each other, at each row of the travel and where they are nearest. There the distance goes with
+// the coordinates as at a travel that stays: its slope by travel is 0. Parts are convex: a point, a line from joint to
 // joint, the rectangle of the tyre. Of two convex shapes P and Q the distance is the largest gap that any direction n shows,
 //
 //   max over n of  min over Q of (n . q) - max over P of (n . p),
@@ -22,9 +23,9 @@ import {
   times,
 } from '../numerics/dual.ts';
 import { DEGREES } from '../units.ts';
-import type { DualPoint, Trial } from './trial.ts';
+import type { DualPoint, Rows, Trial } from './trial.ts';
 
-/** Distances to be kept at every row of the travel, mm. Arms are straight lines between their joints, by name. */
+/** Distances to be kept over the travel, mm. Arms are straight lines between their joints, by name. */
 export interface Clearances {
   /** From each arm to either end eye of the coilover; not from an arm to the eye on it. */
   readonly mountToArm?: Readonly<Record<string, number>>;
@@ -68,35 +69,90 @@ export function armsOf({
   return arms;
 }
 
-/** The margins of a trial, in an order that is the same for all. */
+/** Two parts that keep from each other. */
+interface Pair extends Pick<Margin, 'of' | 'to' | 'distance'> {
+  /** From one to the other at a row. */
+  gap(at: Rows, row: number): Dual;
+}
+
+/** Rows between two of a trial at which the nearest place is looked for. */
+const PARTS = 2;
+/** Steps of parabolas about the nearest row and about what they find, as shares of the distance of those rows. */
+const NARROWER = [1, 1 / 8, 1 / 128];
+
+/** The margins of a trial, in an order that is the same for all: at each row, then where each pair is nearest. */
 export function marginsOf(clearances: CheckedClearances, trial: Trial): Margin[] {
-  const { mountToArm = {}, springToArm = {}, springToTyre, spring, tyre } = clearances;
-  const { model, travel, rows, place } = trial;
-  const { outer, inner } = model.shock;
-  const arms = armsOf(model);
-  const eyes = Object.entries(mountToArm).flatMap(([arm, distance]) =>
-    [outer, inner].filter((eye) => carrierOf(model, eye) !== arm).map((eye) => ({ arm, distance, eye })),
-  );
+  const pairs = pairsOf(clearances, trial.model);
+  if (pairs.length === 0) return [];
+  const margin = ({ of, to, distance, gap }: Pair, at: Rows, row: number): Margin => {
+    return { of, to, travel: at.travel[row], distance, clearance: scaled(gap(at, row), 1, -distance) };
+  };
   const margins: Margin[] = [];
-  for (let row = 0; row < rows; row++) {
-    const keep = (of: string, to: string, distance: number, gap: Dual) => {
-      margins.push({ of, to, travel: travel[row], distance, clearance: scaled(gap, 1, -distance) });
-    };
-    const along = (arm: string) => arms[arm].map((point) => place(point, row));
-    for (const { arm, distance, eye } of eyes) {
-      keep(eye, arm, distance, gapOf([place(eye, row)], along(arm)));
-    }
-    if (spring === undefined) continue;
-    const body = springBody(place(outer, row), place(inner, row), spring.seatOffset);
-    const fromBody = (other: readonly DualPoint[]) => scaled(gapOf(body, other), 1, -spring.diameter / 2);
-    for (const [arm, distance] of Object.entries(springToArm)) {
-      keep('spring', arm, distance, fromBody(along(arm)));
-    }
-    if (springToTyre !== undefined && tyre !== undefined) {
-      keep('spring', 'tyre', springToTyre, fromBody(tyreCorners(tyre, trial, row)));
-    }
+  for (let row = 0; row < trial.rows; row++) margins.push(...pairs.map((pair) => margin(pair, trial, row)));
+  const finer = trial.finer(PARTS);
+  for (const pair of pairs) {
+    const at = nearestAt(pair, finer);
+    const row = trial.travel.indexOf(at);
+    margins.push(row < 0 ? margin(pair, trial.alone(at), 0) : margin(pair, trial, row));
   }
   return margins;
+}
+
+/** The travel at which two parts are nearest. */
+function nearestAt({ gap }: Pair, finer: ReturnType<Trial['finer']>): number {
+  const { travel, rows } = finer;
+  const gaps = Array.from(travel, (_, row) => gap(finer, row).value);
+  const nearest = gaps.indexOf(Math.min(...gaps));
+  const row = travel[nearest];
+  if (nearest === 0 || nearest === rows - 1) return row;
+  const spacing = Math.min(row - travel[nearest - 1], travel[nearest + 1] - row);
+  let at = row;
+  for (const part of NARROWER) {
+    const h = part * spacing;
+    const [before, here, after] = [-h, 0, h].map((by) => gap(finer.at(at + by), 0).value);
+    const bend = before - 2 * here + after;
+    const way = (before - after) / (2 * bend);
+    // Shapes that overlap may be nearest in a kink: the row itself counts there.
+    if (!(bend > 0 && Math.abs(way) <= 1)) return row;
+    at += h * way;
+  }
+  return at;
+}
+
+function pairsOf(clearances: CheckedClearances, model: CornerModel): Pair[] {
+  const { mountToArm = {}, springToArm = {}, springToTyre, spring, tyre } = clearances;
+  const { outer, inner } = model.shock;
+  const arms = armsOf(model);
+  const along = (arm: string, at: Rows, row: number) => arms[arm].map((point) => at.place(point, row));
+  const pairs = Object.entries(mountToArm).flatMap(([arm, distance]) =>
+    [outer, inner]
+      .filter((eye) => carrierOf(model, eye) !== arm)
+      .map((eye): Pair => {
+        return {
+          of: eye,
+          to: arm,
+          distance,
+          gap: (at, row) => gapOf([at.place(eye, row)], along(arm, at, row)),
+        };
+      }),
+  );
+  if (spring === undefined) return pairs;
+  const toSpring = (to: string, distance: number, other: (at: Rows, row: number) => DualPoint[]): Pair => ({
+    of: 'spring',
+    to,
+    distance,
+    gap(at, row) {
+      const body = springBody(at.place(outer, row), at.place(inner, row), spring.seatOffset);
+      return scaled(gapOf(body, other(at, row)), 1, -spring.diameter / 2);
+    },
+  });
+  for (const [arm, distance] of Object.entries(springToArm)) {
+    pairs.push(toSpring(arm, distance, (at, row) => along(arm, at, row)));
+  }
+  if (springToTyre !== undefined && tyre !== undefined) {
+    pairs.push(toSpring('tyre', springToTyre, (at, row) => tyreCorners(tyre, at, row)));
+  }
+  return pairs;
 }
 
 /** The axis of the spring's body; where the eyes are too near to each other, their middle. */
@@ -116,7 +172,7 @@ function springBody(a: DualPoint, b: DualPoint, seatOffset: number): DualPoint[]
 /** Corners of the tyre's rectangle, leaning by its camber. */
 function tyreCorners(
   { overallRadius: r, width }: Tyre,
-  { model, place, column }: Trial,
+  { model, place, column }: Rows,
   row: number,
 ): DualPoint[] {
   const [y, z] = place(model.wheelCentre, row);

@@ -10,6 +10,8 @@ import { expectWithin } from '../support/tolerance.ts';
 import { type Kept, leastRoom } from './keeping.ts';
 
 const travel = { bump: 30, droop: 30, step: 15 };
+/** mm by which parts may come nearer between rows than the nearest place that is looked for. */
+const BETWEEN = 0.01;
 
 const boxes = fc.record({
   inward: fc.integer({ min: 0, max: 40 }),
@@ -81,6 +83,8 @@ describe('every design', () => {
         const [before, after] = [leastRoom(corner, keep, travel), leastRoom(found, keep, travel)];
         if (made.status !== 'clearanceUnreachable') {
           expect(after).toBeGreaterThan(-1e-9);
+          const between = leastRoom(found, keep, { ...travel, step: 0.5 });
+          expect(between).toBeGreaterThan(-BETWEEN);
           kept++;
           if (after < 0.01) held++;
         } else expect(before).toBeLessThan(1e-9);

@@ -51,6 +51,37 @@ function faults(change: object, of: Corner = corner): string[] {
 }
 
 describe('a design', () => {
+  it('keeps distances between rows too, where parts pass close by each other', () => {
+    const passing = doubleWishbone({
+      lowerArm: { inner: [255, 165], outer: [640, 150] },
+      upperArm: { inner: [310, 355], outer: [600, 375] },
+      wheel: { centre: [705, 312], camber: -0.5 },
+      coilover: { on: 'lowerArm', mount: [505, 170], chassisMount: [620, 350] },
+    });
+    const KEPT = 12;
+    const made = design(passing, {
+      mounts: { shockChassisMount: { y: [600, 640] } },
+      objectives: [{ quantity: 'inclination', min: -28 }],
+      clearances: { mountToArm: { upperArm: KEPT } },
+      travel: { bump: 60, droop: 60, step: 20 },
+      starts: 1,
+    });
+    expect(made.status).toBe('targetUnreachable');
+    /** From the eye to the outer joint of the upper arm, which passes it. */
+    const nearest = (step: number) => {
+      const columns = ['upperOuterY', 'upperOuterZ'];
+      const [y, z] = made.mounts.shockChassisMount.to;
+      const rows = sweep(made.corner, { bump: 60, droop: 60, step, columns }).rows();
+      return Math.min(
+        ...rows.map((row) => Math.hypot((row.upperOuterY ?? 0) - y, (row.upperOuterZ ?? 0) - z)),
+      );
+    };
+    expectWithin(nearest(0.01), KEPT, 0.01);
+    expect(nearest(20)).toBeGreaterThan(KEPT + 1);
+    const used = made.active.find(({ code }) => code === 'clearanceUsedUp');
+    expect(Number(used?.values.travel) % 20).not.toBe(0);
+  });
+
   it('moves the eye of a corner on a pillar until its lower bush carries so much', () => {
     const made = design(onPillar, {
       mounts: { eye: { y: [560, 640] } },

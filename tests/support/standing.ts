@@ -36,6 +36,8 @@ export function standing(drawing: Drawing, { upright, wheel, shock }: Carries): 
     ride: 0,
     column: () => dual(0, () => []),
     place: (point) => [of(point, 0), of(point, 1)],
+    finer: () => unused(),
+    alone: () => unused(),
   };
 }
 
@@ -43,4 +45,8 @@ export function standing(drawing: Drawing, { upright, wheel, shock }: Carries): 
 export function moved(drawing: Drawing, input: number, by: number): Drawing {
   const [point, [x, y]] = Object.entries(drawing.points)[Math.floor(input / 2)];
   return { ...drawing, points: { ...drawing.points, [point]: input % 2 === 0 ? [x + by, y] : [x, y + by] } };
+}
+
+function unused(): never {
+  throw new Error('a standing linkage has one row');
 }
