@@ -20,6 +20,9 @@ import {
 import type { BrowserContext, Page } from 'playwright-core';
 import { test } from '../support/steps.ts';
 
+/** A text without its spaces: a page and a terminal fold it otherwise. */
+const tight = (text: string | null) => (text ?? '').replace(/\s+/g, '');
+
 /** A page of the site in a browser. */
 export interface Reader {
   readonly browser: BrowserContext;
@@ -411,7 +414,7 @@ export async function testFigures({ browser, page, open, clean }: Reader): Promi
     );
     await order.waitFor();
     const shown = await page.locator('[data-value=summary]').textContent();
-    if (shown !== summary) throw new Error(`${shown}\nis not\n${summary}`);
+    if (tight(shown) !== tight(summary)) throw new Error(`${shown}\nis not\n${summary}`);
     const [opened] = await Promise.all([browser.waitForEvent('page'), order.click()]);
     await opened.waitForSelector('h1');
     const heading = await opened.locator('h1').first().textContent();
@@ -447,7 +450,7 @@ export async function testFigures({ browser, page, open, clean }: Reader): Promi
       throw new Error(`${measured}\nis not\n${JSON.stringify(expected, null, 2)}`);
     const summary = sizingSummary(sizeCoilovers(readCar(measured)));
     await page.waitForFunction(
-      `document.querySelector('[data-value=summary]').textContent === ${JSON.stringify(summary)}`,
+      `document.querySelector('[data-value=summary]').textContent.replace(/\\s+/g, '') === ${JSON.stringify(tight(summary))}`,
     );
     await page.locator('[data-value=order]').waitFor();
     await readings.fill(right.replace('"distances"', '"distance"'));

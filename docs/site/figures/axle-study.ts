@@ -14,11 +14,13 @@ export interface BodyPose {
   readonly roll: number;
 }
 
-/** Heave and roll shown where no limit ends them, mm and degrees. */
+/** Heave and roll shown where no limit ends them, mm and degrees; and the most that are shown before a limit. */
 const FARTHEST = 90;
+const MOST = 250;
 const LARGEST_ROLL = 6;
+const MOST_ROLL = 15;
 /** Travel of a wheel that roll adds to that heave at most, mm. */
-const BEYOND = 120;
+const BEYOND = 200;
 /** Rolls at which the map has its edges. */
 const STATIONS = 48;
 
@@ -45,8 +47,8 @@ export function studyAxle(file: ShownFile, sized: Sized | null): AxleStudy {
   const linkage = axle({ left: file.corner.corner, bar, thirdSpring, rollSpring });
   const limits = (roll: number[]) => axleLimits(linkage, { left: corner.found, roll });
   const ends = limits([]);
-  const rightUp = Math.max(ends.rightUp?.roll ?? -LARGEST_ROLL, -LARGEST_ROLL);
-  const leftUp = Math.min(ends.leftUp?.roll ?? LARGEST_ROLL, LARGEST_ROLL);
+  const rightUp = Math.max(ends.rightUp?.roll ?? -LARGEST_ROLL, -MOST_ROLL);
+  const leftUp = Math.min(ends.leftUp?.roll ?? LARGEST_ROLL, MOST_ROLL);
   const rolls = Array.from({ length: STATIONS + 1 }, (_, k) => rightUp + ((leftUp - rightUp) * k) / STATIONS);
   return { linkage, corner, rightUp, leftUp, ranges: limits(rolls).ranges };
 }
@@ -56,8 +58,8 @@ export function rangeAt({ linkage, corner }: AxleStudy, roll: number): HeaveRang
   return axleLimits(linkage, { left: corner.found, roll: [roll] }).ranges[0];
 }
 
-export const lowest = ({ droop }: HeaveRange): number => Math.max(droop?.heave ?? -FARTHEST, -FARTHEST);
-export const highest = ({ bump }: HeaveRange): number => Math.min(bump?.heave ?? FARTHEST, FARTHEST);
+export const lowest = ({ droop }: HeaveRange): number => Math.max(droop?.heave ?? -FARTHEST, -MOST);
+export const highest = ({ bump }: HeaveRange): number => Math.min(bump?.heave ?? FARTHEST, MOST);
 
 /** The nearest pose that no limit ends: the roll first, then the heave. */
 export function within(found: AxleStudy, { heave, roll }: BodyPose): BodyPose {

@@ -29,8 +29,9 @@ export interface Sized {
   readonly damper: { readonly extendedLength: number; readonly compressedLength: number } | null;
 }
 
-/** The travel that a figure shows where nothing stops the wheel before, mm. */
+/** The travel that a figure shows where nothing stops the wheel, mm; and the most that it shows before a stop. */
 const FARTHEST = 90;
+const MOST = 250;
 /** Travel shown beyond a limit, mm. */
 const BEYOND = 15;
 /** Of a spring where the file has no target, Hz: an example, not advice. */
@@ -64,7 +65,10 @@ export function study(file: ShownFile, sized: Sized | null, beyond = BEYOND): St
   const model = modelOf(corner);
   const ends = endsOf(file.corner, sized);
   const found = limits(corner, ends);
-  const reach = (side: 'bump' | 'droop') => Math.min(Math.abs(found[side]?.travel ?? FARTHEST), FARTHEST);
+  const reach = (side: 'bump' | 'droop') => {
+    const stop = found[side];
+    return stop === null ? FARTHEST : Math.min(Math.abs(stop.travel), MOST);
+  };
   const curves = sweep(corner, {
     bump: reach('bump') + beyond,
     droop: reach('droop') + beyond,

@@ -23,6 +23,18 @@ export function useFigureFile<Study>(
     const { axle } = file.value;
     return (axle === null ? null : page.answer.value?.axles[axle]) ?? null;
   });
+  /** Whether the lengths of a damper that the sizing chooses are still those of before a change, or not there yet. */
+  const settling = computed((): 'before' | 'first' | null => {
+    const { axle, corner } = file.value;
+    if (
+      axle === null ||
+      !page.busy.value ||
+      corner.limits.damper !== undefined ||
+      corner.ordered?.damper !== undefined
+    )
+      return null;
+    return sized.value === null ? 'first' : 'before';
+  });
   /** The last text that this figure has made or read. */
   let known = page.text.value;
 
@@ -65,12 +77,13 @@ export function useFigureFile<Study>(
     file,
     found,
     sized,
+    settling,
     refused,
     taken,
     edit,
     choose: (axle: AxleName) => take(textOf(file.value), axle),
     again: () => {
-      page.put(page.start);
+      page.put(page.start, true);
       take(page.start, null);
     },
   };

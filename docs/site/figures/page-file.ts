@@ -16,11 +16,14 @@ export function usePageFile(start: string) {
   const answer = shallowRef<Answer | null>(null);
   /** What the address of a page ends with to show this file; empty for the file to start with. */
   const hash = ref('');
-  /** Addresses of the order and of the file itself; empty while there is none. */
+  /** Addresses of the order, the report and the file itself; empty while there is none. */
   const order = ref('');
+  const report = ref('');
   const saved = ref('');
   const car = computed(() => isCar(text.value));
-  const busy = computed(() => car.value && answer.value?.text !== text.value);
+  /** Whether a change waits to be taken. */
+  const pending = ref(false);
+  const busy = computed(() => car.value && (pending.value || answer.value?.text !== text.value));
 
   let worker: Worker | null = null;
   let waiting: ReturnType<typeof setTimeout> | undefined;
@@ -34,33 +37,38 @@ export function usePageFile(start: string) {
         if (data.text !== text.value) return;
         answer.value = data;
         linkTo(order, data.order ?? '', 'text/html');
+        linkTo(report, data.report ?? '', 'text/html');
       };
     }
     worker.postMessage(text.value);
   }
 
-  /** Takes what is made once nothing has changed for a while. */
-  function later(make: () => string) {
+  /** Takes what is made once nothing has changed for a while; another file altogether gets an entry of its own in the history. */
+  function later(make: () => string, isOther = false) {
     clearTimeout(waiting);
+    pending.value = true;
     waiting = setTimeout(async () => {
+      pending.value = false;
       text.value = make();
       size();
       hash.value = text.value === start ? '' : `#${await toAddress(text.value)}`;
       const { pathname, search } = location;
-      history.replaceState(history.state, '', `${pathname}${search}${hash.value}`);
+      const address = `${pathname}${search}${hash.value}`;
+      if (isOther) history.pushState(history.state, '', address);
+      else history.replaceState(history.state, '', address);
     }, QUIET);
   }
 
-  function put(next: string) {
+  function put(next: string, isOther = false) {
     text.value = next;
-    later(() => next);
+    later(() => next, isOther);
   }
 
   async function fromLocation() {
     const given = await fromAddress(location.hash.slice(1));
-    if (given !== null) {
-      text.value = given;
-      hash.value = location.hash;
+    if (given !== null || hash.value !== '') {
+      text.value = given ?? start;
+      hash.value = given === null ? '' : location.hash;
     }
     size();
   }
@@ -74,10 +82,11 @@ export function usePageFile(start: string) {
     worker?.terminate();
     clearTimeout(waiting);
     linkTo(order, '', '');
+    linkTo(report, '', '');
     linkTo(saved, '', '');
   });
 
-  return { start, text, answer, hash, order, saved, car, busy, put, later };
+  return { start, text, answer, hash, order, report, saved, car, busy, put, later };
 }
 
 /** An address within this page for a text, in place of the one that `link` had. */

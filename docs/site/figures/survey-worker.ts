@@ -21,6 +21,8 @@ export interface Surveyed {
   readonly unit: string;
   /** Each point by its name, y and z with their half-widths; empty if the readings are refused. */
   readonly points: readonly { readonly name: string; readonly y: string; readonly z: string }[];
+  /** Why the points cannot be put into the car; empty if they can, or need not. */
+  readonly refused: string;
   /** The car with the points, as text; null if that was not asked for or cannot be. */
   readonly file: string | null;
 }
@@ -30,7 +32,7 @@ function answer({ readings, into }: Question): Surveyed {
   try {
     found = survey(readings);
   } catch (error) {
-    return { readings, words: [refused(error)], unit: '', points: [], file: null };
+    return { readings, words: [refused(error)], unit: '', points: [], refused: '', file: null };
   }
   const { units, notes, diagnostics } = found;
   const told = {
@@ -38,13 +40,14 @@ function answer({ readings, into }: Question): Surveyed {
     words: [...notes, ...diagnostics].map((one) => sentence(one, units)),
     unit: unitName('length', units),
     points: pointsOf(found),
+    refused: '',
   };
   if (into === null) return { ...told, file: null };
   try {
     const options = isCar(into.file) ? { corner: into.corner } : {};
     return { ...told, file: jsonText(writeSurveyedCorner(into.file, found, options)) };
   } catch (error) {
-    return { ...told, words: [refused(error), ...told.words], file: null };
+    return { ...told, refused: refused(error), file: null };
   }
 }
 
