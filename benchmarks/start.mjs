@@ -3,7 +3,7 @@
 // only a bundler can read.
 //
 //   node benchmarks/start.mjs                                        the benchmarks
-//   node benchmarks/start.mjs tests/campaigns/fuzz-documents.ts      another program; further arguments are passed on
+//   node benchmarks/start.mjs tests/campaigns/survey-coverage.ts      another program; further arguments are passed on
 import { spawnSync } from 'node:child_process';
 import { basename } from 'node:path';
 import { build } from 'tsdown';

@@ -5,6 +5,8 @@
 import { spawnSync } from 'node:child_process';
 import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { CAMPAIGNS } from '../campaigns/campaigns.ts';
+import { readFigures } from '../campaigns/figures.ts';
 import { isNearer, type Met } from '../support/met.ts';
 import { type Check, namesOf } from './check.ts';
 import { laws } from './laws.ts';
@@ -68,6 +70,22 @@ const head = (section: (typeof SECTIONS)[number]) =>
     ? '| what | held against | checks | error | allowed | in | tests |\n| --- | --- | ---: | ---: | ---: | --- | --- |'
     : '| what | held against | known | checks | error | allowed | in | tests |\n| --- | --- | --- | ---: | ---: | ---: | --- | --- |';
 
+/** A campaign with its figures so far, and the command that runs it. */
+function campaignRow([name, { what, against, cases }]: [string, (typeof CAMPAIGNS)[string]]): string {
+  const found = readFigures()[name];
+  const done = found === undefined ? '0' : thousands(found.cases);
+  return `| ${[
+    what,
+    against,
+    `${done} of ${thousands(cases)}`,
+    found?.failures.length ?? '',
+    found?.slowest ?? '',
+    found === undefined ? '' : (found.growth / 1e6).toFixed(1),
+    found === undefined ? '' : `${found.date}, ${found.node}`,
+    `\`npm run campaign -- ${name}\``,
+  ].join(' | ')} |`;
+}
+
 const page = `# Validation
 
 \`npm run validation\` writes this page from a run of the tests. The run made ${thousands(total(outside))} comparisons with something outside the library, in ${rows} rows. It also
@@ -103,6 +121,35 @@ Tests check sheets, tables and pictures with their own rules: well-formed for a 
 notes word for word. They check the package by installing and running it. No figure of another source enters these.
 
 ${SECTIONS.map((section) => `## ${section.title}\n\n${head(section)}\n${section.checks.map(row).join('\n')}\n`).join('\n')}
+## Campaigns
+
+Longer searches for faults, with other cases at each run. Figures are of the runs so far. **Slowest** is the longest case, on a machine of two cores with other
+work on it; **memory** is the largest growth within a part of thousands of cases, after collection of garbage.
+
+| what | held against | cases | failures | slowest, ms | memory, MB | last run | command |
+| --- | --- | ---: | ---: | ---: | ---: | --- | --- |
+${Object.entries(CAMPAIGNS).map(campaignRow).join('\n')}
+
+A campaign goes on where it stopped; \`--minutes 30\` ends it sooner, \`--seed 7\` runs one part again. How often intervals of simulated surveys hold the
+truth: \`node benchmarks/start.mjs tests/campaigns/survey-coverage.ts\`.
+
+## Run it again
+
+In a clone, after \`npm ci\`, on Debian for all but the first four:
+
+| claim | command | takes |
+| --- | --- | --- |
+| a row of this page | \`npm test -- tests/linkage/andrews.test.ts\`, with the file of the row | seconds |
+| the same with other random geometry, and more of it | \`FC_SEED=7 FC_RUNS=1000 npm test -- tests/corner/laws.test.ts\` | seconds to minutes |
+| every test; this page | \`npm test\`; \`npm run validation\` | minutes |
+| speed against rivals, [as published](benchmarks.md) | \`npm run bench\` | 6 minutes |
+| the same bytes on Node 20, 22 and 24, Chromium to 1e-9, sizes, licences of bundled code, types, the installed command | \`npm run test:package\` (chromium, GNU parallel) | 2 minutes |
+| a worker killed in mid-job loses nothing | \`npm run test:queue\` (redis-server) | 1 minute |
+| guides, live figures and accessibility of the site | \`npm ci --prefix docs/site && npm run build && npm run test:site\` (chromium) | minutes |
+| notebooks say what they show | \`npm run notebooks\` (python3-nbclient) | minutes |
+| the tests find planted faults, [as published](mutation.md) | \`npm run mutation -- --minutes 60\`, then \`npm run mutation:report\` | hours in all |
+| the campaigns above | \`npm run campaign -- all\` | hours in all |
+
 ## Sources
 
 ${Object.entries(SOURCES)
