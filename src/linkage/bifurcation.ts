@@ -66,29 +66,39 @@ export function locateBifurcation(
   isChosen: boolean,
 ): number | null {
   const { pose } = e;
-  const marksAt = (x: number) => {
+  const marksAt = (x: number, { bordered, column }: Omit<Signs, 'marks'> = signs) => {
     poseAt(series, x, pose);
     residual(e, pose);
-    e.gradient[signs.column] = 1;
-    factoriseBordered(e, signs.bordered);
-    return marksOf(signs.bordered);
+    e.gradient[column] = 1;
+    factoriseBordered(e, bordered);
+    return marksOf(bordered);
   };
-  const compare = isChosen || e.asListed.length > FEW_ROWS ? differ : differOdd;
+  /** Whether two blocks change together there, bordered by a coordinate that does not turn back in the same place as well. */
+  const isPassed = (near: number, far: number, before: string, after: string) => {
+    if (isChosen || e.asListed.length > FEW_ROWS || differOdd(after, before)) return false;
+    tangentAt(series, far, e.along);
+    poseAt(series, far, pose);
+    residual(e, pose);
+    const { jacobian, column } = factoriseAlong(e, e.along);
+    const own = { bordered: jacobian, column };
+    return !differOdd(marksAt(far, own), marksAt(near, own));
+  };
   let from = 0;
   let before = signs.marks;
   for (let found = 0; found < MOST_FALSE && from !== end; found++) {
-    if (!compare(marksAt(end), before)) return null;
+    if (!differ(marksAt(end), before)) return null;
     // Near the place the Jacobian is rank-deficient for a little way: the place is in the middle of that.
-    const near = lastOf((x) => !compare(marksAt(x), before), from, end);
+    const near = lastOf((x) => !differ(marksAt(x), before), from, end);
     let beyond = end;
     for (let far = NEARBY; far < 1 && isDeficient(marksAt(beyond)); far *= 2)
       beyond = end + Math.sign(end) * far;
     const far = lastOf((x) => !isDeficient(marksAt(x)), beyond, near);
     const place = 0.5 * (near + far);
-    if (branches(e, series, place)) return place;
+    const after = marksAt(far);
+    if (!isPassed(near, far, before, after) && branches(e, series, place)) return place;
     if (Math.abs(far) >= Math.abs(end)) return null;
     from = far;
-    before = marksAt(far);
+    before = after;
   }
   return null;
 }

@@ -115,6 +115,31 @@ describe('a four-bar of Grashof equality', () => {
     );
   });
 
+  it('ends in the first of them on both sides, though the border of its Jacobian turns back there too', () => {
+    fc.assert(
+      fc.property(drawings, ([bars, drawn]) => {
+        const motion = trace(fourBar(bars, drawn), { driver: crank });
+        const { angle } = flat(bars);
+        const ends = { low: angle === 0 ? 0 : -Math.PI, high: angle === 0 ? TURN : Math.PI };
+        for (const side of ['low', 'high'] as const) {
+          const { status, at } = motion[side];
+          if (status === 'deadPoint') continue;
+          expectSame(status, 'bifurcation');
+          expectClose(drawn + at, ends[side], { times: 1 << 15, scale: TURN });
+        }
+      }),
+    );
+  });
+
+  it.each<[FourBar, number, 'low' | 'high', number]>([
+    [{ crank: 30, coupler: 100, rocker: 180, ground: 110 }, 0.4, 'high', TURN],
+    [{ crank: 20, coupler: 90, rocker: 80, ground: 150 }, 0.6, 'low', -Math.PI],
+  ])('passes none where a coordinate turns back as well: %o', (bars, drawn, side, at) => {
+    const end = trace(fourBar(bars, drawn), { driver: crank })[side];
+    expectSame(end.status, 'bifurcation');
+    expectClose(drawn + end.at, at, { times: 1 << 15, scale: TURN });
+  });
+
   it('goes straight on into the other assembly, or stays in its own on the other branch', () => {
     fc.assert(
       fc.property(drawings, ([bars, drawn]) => {

@@ -361,8 +361,21 @@ describe('a five-bar', () => {
   });
 
   it('comes home when driven out and back', () => {
+    const turned = ([x, y]: Point, by: number): Point => [
+      x * Math.cos(by) - y * Math.sin(by),
+      x * Math.sin(by) + y * Math.cos(by),
+    ];
+    /** From the end of one crank to that of the other: the two bars are 2 sqrt 18 long in line. */
+    const apart = (left: number, right: number) => {
+      const [[bx, by], [dx, dy]] = [turned([-1, 3], left), turned([1, 3], right)];
+      return Math.hypot(4 + dx - bx, dy - by);
+    };
     assert(
       property(angle, angle, (left, right) => {
+        const way = Array.from({ length: 51 }, (_, k) =>
+          apart((0.5 * left * k) / 50, (0.5 * right * k) / 50),
+        );
+        pre(Math.max(...way) < 2 * Math.sqrt(18) - 1e-3);
         const there = drive(fiveBar, [
           { driver: { turn: 'left' }, to: 0.5 * left },
           { driver: { turn: 'right' }, to: 0.5 * right },
