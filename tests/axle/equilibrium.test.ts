@@ -280,7 +280,7 @@ describe('an axle at rest', () => {
 
   it('has the roll gradient of textbooks, with P h_rc added, for small accelerations', () => {
     // phi / a = (sum of W (h - h_rc)) / (sum of k_w t^2 / 2 + bar + P h_rc - W (h - h_rc)): W. F. and D. L. Milliken, "Race Car Vehicle Dynamics",
-    // 1995, ch. 16, and T. D. Gillespie, 1992, ch. 6 (from memory), have it without P h_rc.
+    // 1995, ch. 16, and T. D. Gillespie, 1992, ch. 6 (from memory), and Barton & Fieldhouse, eq. 3.18 (read), have it without P h_rc.
     const light = (one: (typeof CAR)['front' | 'rear']) => {
       const { tyreRate: _tyre, ...others } = one;
       return { ...others, unsprungMass: 0 };

@@ -10,7 +10,7 @@ import { sized, valueIn } from './cars.ts';
 const double = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
 describe('the minimum length', () => {
-  // EN 13906-1:2013 (from memory): d 5, D 40, n 5, ends closed and ground: S_a = 4.9, L_c = 35, L_n = 39.9; R = G d^4 / 8 D^3 n.
+  // EN 13906-1:2013 (from memory: only its title pages could be reached): d 5, D 40, n 5, ends closed and ground: S_a = 4.9, L_c = 35, L_n = 39.9; R = G d^4 / 8 D^3 n.
   it('is estimated as EN 13906-1 has it, from rate, solid length and inner diameter', () => {
     const rate = (81_500 * 5 ** 4) / (8 * 40 ** 3 * 5);
     const { minLength, minLengthSource, solidLength } = springLengths({

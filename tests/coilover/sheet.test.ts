@@ -280,7 +280,7 @@ describe('roll', () => {
     expectWithin(v('rollCentreHeight'), y.rollCentreHeight ?? Number.NaN, 1e-6);
   });
 
-  // T. D. Gillespie, "Fundamentals of Vehicle Dynamics", 1992, ch. 6 (from memory).
+  // T. D. Gillespie, "Fundamentals of Vehicle Dynamics", 1992, ch. 6 (from memory); the same angle is Barton & Fieldhouse, eq. 3.18 (read).
   it('angle per g is the moment about the roll axis by what stiffness is left', () => {
     const sizing = sized();
     const [one, other] = sizing.axles.map(of);

@@ -42,7 +42,7 @@ const valuesOf = (sizing: Sizing, code: string): Record<string, number> => {
 /**
  * A wheel that goes straight up and down, its shock leaning outboard: top a outboard of the foot and h above it. By u = h - z, L = sqrt(a^2 +
  * u^2) and a spring of free length L0 the load is W = k (L0 / L - 1) u, as of one bar of the truss of R. von Mises ("Ueber die
- * Stabilitaetsprobleme der Elastizitaetstheorie", ZAMM 3, 1923; from memory). It peaks at L^3 = L0 a^2 with k (L0^(2/3) - a^(2/3))^(3/2).
+ * Stabilitaetsprobleme der Elastizitaetstheorie", ZAMM 3, 1923; its place as Bazant & Cedolin, eq. 4.4.5, read at pont.ist). It peaks at L^3 = L0 a^2 with k (L0^(2/3) - a^(2/3))^(3/2).
  */
 function truss(a: number, h: number): ShockCurve {
   return {

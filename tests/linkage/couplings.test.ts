@@ -115,7 +115,7 @@ const planetary = (sun: number, planet: number, more: Partial<Drawing> = {}): Dr
 };
 
 describe('a planetary set', () => {
-  it("keeps Willis' equation (R. Willis, Principles of Mechanism, 1841; from memory)", () => {
+  it("keeps Willis' equation (R. Willis, Principles of Mechanism, 1841; the equation read in course notes)", () => {
     const speeds = tuple(
       teeth,
       teeth,
@@ -189,7 +189,7 @@ describe('a planetary set', () => {
     expectSame(motion.high.status, 'reached');
     const turned = (one: 'slow' | 'still' | 'back') =>
       motion.read({ turn: one })(motion.high.at).value / TURN;
-    // 1 - 100/101 and 1 - 100/99 of a revolution for each of the arm's (J. Ferguson, 1764; from memory).
+    // 1 - 100/101 and 1 - 100/99 of a revolution for each of the arm's (J. Ferguson, 1764; read with 19, 20 and 21 teeth: H. T. Brown's movement 504).
     const rounding = { times: REVOLUTIONS, scale: revolutions };
     expectClose(turned('slow'), revolutions / 101, rounding);
     expectClose(turned('still'), 0, rounding);

@@ -296,7 +296,7 @@ describe("Roberts' linkage: base 2, coupler 1, four equal sides 1.2", () => {
   });
 });
 
-// Classical polar equation of Watt's curve (from memory, recomputed): pivots 2 a apart, arms b, coupler 2 c, mid-point at
+// Classical polar equation of Watt's curve (read in copies of Wikipedia's article; recomputed): pivots 2 a apart, arms b, coupler 2 c, mid-point at
 // (r, t): r^2 = b^2 - (a sin t -+ sqrt(c^2 - a^2 cos^2 t))^2.
 describe("Watt's curve", () => {
   function drawn(a: number, b: number, c: number, arm: number, side: 'left' | 'right'): Drawing {

@@ -4,7 +4,7 @@ import { studentQuantile } from '../../src/numerics/student.ts';
 import { expectWithin } from '../support/tolerance.ts';
 
 describe("the quantile of Student's t", () => {
-  // The usual table (E. S. Pearson, H. O. Hartley, "Biometrika Tables for Statisticians", table 12; from memory), three decimals.
+  // The usual table (E. S. Pearson, H. O. Hartley, "Biometrika Tables for Statisticians", table 12; read in a copy of that of NIST/SEMATECH), three decimals.
   it.each<[number, number[]]>([
     [1, [6.314, 12.706, 63.657]],
     [2, [2.92, 4.303, 9.925]],

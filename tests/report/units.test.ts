@@ -34,7 +34,7 @@ import { flat } from './papers.ts';
 // biome-ignore lint/suspicious/noExplicitAny: documents are read here, at any place
 type Json = any;
 
-// NIST SP 811 (from memory): inch, pound and standard gravity, written down a second time.
+// As in SciPy's constants (read): inch, pound and standard gravity, written down a second time.
 const INCH = 25.4;
 const POUND = 0.45359237;
 const POUND_FORCE = POUND * 9.80665;

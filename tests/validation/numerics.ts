@@ -7,9 +7,9 @@ export const numerics: Section = {
       what: 'least squares: Misra1a and Hahn1, each from two starts',
       file: 'numerics/least-squares.test.ts',
       tests: 'least squares > has the certified',
-      against:
-        'NIST StRD, certified to eleven digits, read in a copy; standard deviations of Misra1a from memory',
+      against: 'NIST StRD, certified to eleven digits',
       known: 'read in part',
+      unread: 'the standard deviations of Misra1a: no copy could be reached',
       unit: 'that of the parameter; allowed are 1e-9, of deviations 1e-6 of the value',
     },
     {
@@ -32,18 +32,18 @@ export const numerics: Section = {
       what: "Student's t: quantiles",
       file: 'numerics/student.test.ts',
       tests: "the quantile of Student's t",
-      against:
-        'the table of Pearson & Hartley and Abramowitz & Stegun 26.7.5, from memory; Simpson integration of the density',
-      known: 'from memory',
+      against: 'table of NIST/SEMATECH; Abramowitz & Stegun 26.7.5; Simpson integration of the density',
+      known: 'read in part',
+      unread: 'Abramowitz & Stegun: no copy could be reached',
       unit: '1',
     },
     {
       what: 'chi-square: shares above a value',
       file: 'numerics/chi-square.test.ts',
       tests: 'the share of chi-square above a value',
-      against:
-        'error function (Abramowitz & Stegun, table 7.1, from memory), finite sums; NIST/SEMATECH table',
+      against: 'error function (Abramowitz & Stegun, table 7.1), finite sums; NIST/SEMATECH table',
       known: 'read in part',
+      unread: 'Abramowitz & Stegun: no copy could be reached',
       unit: '1, or share of the value',
     },
     {
@@ -157,7 +157,8 @@ export const numerics: Section = {
       file: 'numerics/random.test.ts',
       tests: 'uniform numbers',
       against: 'mulberry32; chi-square of 19 degrees of freedom, once in a thousand',
-      known: 'from memory',
+      known: 'read in part',
+      unread: 'the generator and a value of the seed 42; not 43.8 of chi-square',
       unit: 'equal, or chi-square',
     },
     {
@@ -165,7 +166,8 @@ export const numerics: Section = {
       file: 'numerics/random.test.ts',
       tests: 'normal numbers',
       against: 'the normal distribution; allowed are five standard errors',
-      known: 'from memory',
+      known: 'read in part',
+      unread: 'the quantiles; the moments are from memory',
       unit: '1',
     },
   ],
@@ -178,9 +180,9 @@ export const files: Section = {
       what: 'inch, pound, standard gravity; pound-force and what follows',
       file: 'units.test.ts',
       tests: ['units', 'conversion > of a', 'conversion > agrees'],
-      against:
-        "the agreements of 1959 and 1901 as in SciPy's constants (read) and NIST SP 811 (from memory); exact fractions",
+      against: "the agreements of 1959 and 1901 as in SciPy's constants and NIST SP 811; exact fractions",
       known: 'read in part',
+      unread: 'NIST SP 811: its table could not be reached',
       unit: 'share',
     },
     {
@@ -212,8 +214,8 @@ export const files: Section = {
       what: 'one car written in inches and in mm: every figure; a CSV in inches',
       file: 'report/units.test.ts',
       tests: ['in inches > a CSV', 'one car in inches and in mm > has'],
-      against: 'exact factors of inch, pound and standard gravity (NIST SP 811)',
-      known: 'from memory',
+      against: "exact factors of inch, pound and standard gravity, as in SciPy's constants",
+      known: 'read',
       unit: 'that of the figure',
     },
     {
@@ -221,7 +223,7 @@ export const files: Section = {
       file: 'report/csv.test.ts',
       tests: 'sweepCsv > reads back',
       against: 'RFC 4180, by a reader of the tests',
-      known: 'from memory',
+      known: 'read',
       unit: 'equal',
     },
     {
@@ -274,9 +276,9 @@ export const judges: Section = {
       what: 'the same: telescope on an arm, parallelogram, four-bar',
       file: 'judges/circle-intersection.test.ts',
       tests: ['telescope on a swinging arm', 'parallelogram with level arms', 'the loop of a corner'],
-      against:
-        'Meriam & Kraige, Sample Problems 5/17, 5/18 (results read, coordinates inferred); circles; the judge of four-bars',
+      against: 'Meriam & Kraige, Sample Problems 5/17, 5/18; circles; the judge of four-bars',
       known: 'read in part',
+      unread: 'its coordinates are inferred from the results',
       unit: 'mm, deg, rad or mm/s²',
     },
     {
@@ -293,6 +295,7 @@ export const judges: Section = {
       tests: 'crank-rocker',
       against: 'Norton, Examples 4-1, 6-7, 7-1, recomputed; law of cosines',
       known: 'from memory',
+      unread: 'no copy could be reached; recomputed',
       unit: 'deg, rad/s or rad/s²',
     },
     {
@@ -302,6 +305,7 @@ export const judges: Section = {
       against:
         'Meriam & Kraige, Sample Problems 5/8, 5/14; Khurmi & Gupta, Example 7.1 and ch. 8; Bevan, ch. 3, Example 5; Nikravesh',
       known: 'read in part',
+      unread: 'of 5/14 the transcript has only the inputs',
       unit: 'rad/s, ft/s or their rates',
     },
     {

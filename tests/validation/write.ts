@@ -44,14 +44,14 @@ const thousands = (value: number) => value.toLocaleString('en-US');
 const short = (value: number) => (value === 0 ? '0' : value.toExponential(1));
 
 function row(check: Check): string {
-  const { what, against, known, unit, file } = check;
+  const { what, against, known, unread, unit, file } = check;
   const own = metBy(check);
   const { off, within } = own.reduce((a, b) => (isNearer(b, a) ? b : a));
   const allowed = within === 0 ? 'none' : short(within);
   return `| ${[
     what,
     against,
-    ...(known === undefined ? [] : [known]),
+    ...(known === undefined ? [] : [unread === undefined ? known : `${known}: ${unread}`]),
     thousands(count(own)),
     short(off),
     allowed,
@@ -100,9 +100,9 @@ Random geometry has the default seed; \`FC_SEED\` sets another. Files are those 
 The column **known** says how the figures are known:
 
 - *read*: the source, a copy or a transcript was seen.
-- *read in part*: the rest is from memory, or follows from what was read.
+- *read in part*: the rest is from memory, or follows from what was read; the row says which part, or what is wanting.
 - *from memory*: the source is named but was not seen; figures that follow from a formula are recomputed, and the others are only as good as
-  that memory.
+  that memory. The row says why it was not read.
 - *derived*: the tests have their own code for a closed form, a theorem or a definition; other figures of the library may enter,
   if the row says so.
 - *another program*: a program that is not part of what is checked computed them.
@@ -112,6 +112,9 @@ Sources are listed in full [below](#sources). Many tests use closed forms (the j
 Nothing outside checks the following:
 
 - that a real corner moves as its drawing does: there is no measured car, and no other program for suspensions;
+- how an axle's load transfer is parted between both axles of a car that leans: the one example read has solid axles, and only its parts
+  without lean are compared;
+- the perches and the cross weight of a weighed car, other than by the library's own equilibrium;
 - inclined pivot axes, except on the swing arm of [the planar model](planar-model.md);
 - parts that bend, bushings, friction, tyres under load, and dampers and bump stops beyond their tables;
 - strength, which the library does not compute;
