@@ -1,6 +1,6 @@
 import type { Section } from './check.ts';
 
-const DIXON = "Dixon: k_w = k R² + F R'";
+const DIXON = "product rule: k_w = k R² + F R' (as Dixon)";
 
 export const forces: Section = {
   title: 'Forces',
@@ -259,9 +259,9 @@ export const rates: Section = {
       what: 'wheel rate with its geometric part',
       file: 'coilover/rates.test.ts',
       tests: 'the wheel > sees force',
-      against: `${DIXON} (from memory), on the telescope of Meriam & Kraige, sample problems 5/17, 5/18 (read)`,
+      against: `${DIXON}, on the telescope of Meriam & Kraige, sample problems 5/17, 5/18`,
       known: 'read in part',
-      unread: 'Dixon: no copy could be reached; the formula is the product rule',
+      unread: 'Dixon: no copy could be reached',
       unit: 'N mm/rad, of 535,203',
     },
     {

@@ -21,7 +21,6 @@ export const SOURCES: Readonly<Record<string, string>> = {
   'Khurmi & Gupta': 'R. S. Khurmi, J. K. Gupta, "Theory of Machines"',
   LCBP: 'Library of Computational Benchmark Problems, multibody dynamics (IFToMM)',
   'Meriam & Kraige': 'J. L. Meriam, L. G. Kraige, "Engineering Mechanics: Dynamics"',
-  Milliken: 'W. F. Milliken, D. L. Milliken, "Race Car Vehicle Dynamics", 1995',
   'ml-matrix':
     '`ml-matrix`, dense linear algebra; the library takes its singular values from it, not its elimination',
   mpmath: '`mpmath`, arithmetic of any length: poses with 50 digits by `fixtures/make-corners.py`',

@@ -112,8 +112,8 @@ Sources are listed in full [below](#sources). Many tests use closed forms (the j
 Nothing outside checks the following:
 
 - that a real corner moves as its drawing does: there is no measured car, and no other program for suspensions;
-- how an axle's load transfer is parted between both axles of a car that leans: the one example read has solid axles, and only its parts
-  without lean are compared;
+- how an axle's load transfer is parted between both axles of a car that leans: of the example that was read, only the parts without
+  lean are compared;
 - the perches and the cross weight of a weighed car, other than by the library's own equilibrium;
 - inclined pivot axes, except on the swing arm of [the planar model](planar-model.md);
 - parts that bend, bushings, friction, tyres under load, and dampers and bump stops beyond their tables;
