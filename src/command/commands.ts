@@ -135,15 +135,16 @@ export const COMMANDS: Readonly<Record<string, Command>> = {
     load: () => import('./schema.ts'),
   },
   start: {
-    summary: 'a car file to fill in',
-    usage: '[my-car.json] [--units metric|imperial]',
+    summary: 'a car file to fill in, or one of tape readings',
+    usage: '[FILE.json] [--survey] [--units metric|imperial]',
     help: [
       'Prints a car file with a note on each part, or writes it under a name that is not taken.',
       '',
+      '  --survey      a file of tape readings of a corner instead, for jounce survey',
       '  --units UNITS metric (default) or imperial',
     ],
     operands: [0, 1],
-    options: { units: TEXT },
+    options: { survey: FLAG, units: TEXT },
     load: () => import('./start.ts'),
   },
 };

@@ -1,4 +1,4 @@
-// A car file to fill in: an invented car in which every part has a note. The numbers are there to be replaced.
+// A car file to fill in, or one of tape readings: an invented car in which every part has a note. The numbers are there to be replaced.
 
 import { existsSync } from 'node:fs';
 import type { Units } from '../index.ts';
@@ -8,7 +8,8 @@ import type { Given } from './job.ts';
 import { FileFault, folded, print } from './terminal.ts';
 
 export function run({ operands: [file], options }: Given): number {
-  const text = `${pretty(startCar(unitsOf(options.units, 'metric')))}\n`;
+  const units = unitsOf(options.units, 'metric');
+  const text = `${pretty(options.survey ? startSurvey(units) : startCar(units))}\n`;
   if (file === undefined) {
     print(text.trimEnd());
     return 0;
@@ -23,7 +24,9 @@ export function run({ operands: [file], options }: Given): number {
       ]),
     );
   }
-  print(`Written: ${write('.', file, text)}. Replace its numbers with yours, then: jounce order ${file}`);
+  print(
+    `Written: ${write('.', file, text)}. Replace its numbers with yours, then: jounce ${options.survey ? 'survey' : 'order'} ${file}`,
+  );
   return 0;
 }
 
@@ -103,6 +106,69 @@ function startCar(units: Units) {
       margin: mm(5),
     },
     corners: { front: corner(0), rear: corner(6) },
+  };
+}
+
+/** Readings of the front corner of that car, in the units asked for, as a tape and a ruler would have them. */
+function startSurvey(units: Units) {
+  const step = STEPS.length?.[units] ?? 1;
+  const length = (mm: number) => Math.round(fromMetric(mm, 'length', units) / step) * step;
+  /** Outboard, up, forward of the wheel's centre, mm. */
+  const points: Readonly<Record<string, readonly [number, number, number]>> = {
+    lowerFront: [245, 150, 120],
+    lowerRear: [245, 150, -170],
+    lowerOuter: [620, 140, 0],
+    upperFront: [300, 340, 90],
+    upperRear: [300, 340, -110],
+    upperOuter: [580, 360, 0],
+    wheelCentre: [685, 282, 0],
+    contactPatch: [687, 0, 0],
+    shockMount: [495, 165, 0],
+    shockChassisMount: [350, 470, 0],
+  };
+  const tape = (a: string, b: string) => ({
+    between: [a, b],
+    value: length(Math.hypot(...points[a].map((at, axis) => at - points[b][axis]))),
+  });
+  const entries = Object.entries(points);
+  return {
+    formatVersion: 1,
+    units,
+    name: 'Front corner',
+    notes: [
+      'The readings of this file are those of an invented corner: replace them with yours, left-hand wheel, car level at ride height.',
+      `Lengths in ${unitName('length', units)}. estimate: [outboard, up] from a rough sketch; x: forward of the plane of the wheel centre, negative behind it.`,
+      'Read more than is needed: each reading too many checks the others. One that is less certain has a plusMinus of its own.',
+      'lowerFront, lowerRear: the bushes of the lower arm, as far apart as they are; lowerInner follows from them. Leave both names as they are, and those of the other points.',
+    ],
+    points: {
+      ...Object.fromEntries(
+        entries.map(([name, [y, z, x]]) => [
+          name,
+          { estimate: [length(y), length(z)], ...(x === 0 ? {} : { x: length(x) }) },
+        ]),
+      ),
+      lowerInner: { pivotAxis: ['lowerFront', 'lowerRear'] },
+      upperInner: { pivotAxis: ['upperFront', 'upperRear'] },
+    },
+    distances: [
+      tape('lowerFront', 'lowerOuter'),
+      tape('lowerRear', 'lowerOuter'),
+      tape('lowerFront', 'lowerRear'),
+      tape('upperFront', 'upperOuter'),
+      tape('upperRear', 'upperOuter'),
+      tape('upperFront', 'upperRear'),
+      tape('lowerOuter', 'upperOuter'),
+      tape('shockMount', 'shockChassisMount'),
+      tape('shockMount', 'lowerOuter'),
+      tape('lowerFront', 'upperFront'),
+      tape('wheelCentre', 'lowerOuter'),
+      tape('wheelCentre', 'upperOuter'),
+    ],
+    heights: entries
+      .filter(([name]) => name !== 'contactPatch')
+      .map(([of, [, z]]) => ({ of, value: length(z) })),
+    laterals: entries.map(([of, [y]]) => ({ of, value: length(y) })),
   };
 }
 

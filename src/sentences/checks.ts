@@ -146,7 +146,8 @@ export const CHECKS: Sentences = {
   overallRadiusNotAboveLoaded: (say) => ({
     problem: `the overall radius of the tyre is ${say.is('isLess') ? 'less than' : 'equal to'} its loaded radius`,
     got: `${say.length('overall')}, with the wheel centre ${say.length('loaded')} above the ground`,
-    advice: 'give the radius without load; the height of the wheel centre is the loaded radius',
+    advice:
+      'give the radius without load; the height of the wheel centre is the loaded radius, measured with the wheel on the ground under the weight of the car',
   }),
   frequencyPerMinute: (say) => ({
     problem: 'an unusual frequency',

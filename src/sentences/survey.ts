@@ -41,10 +41,13 @@ function suspect(error: (say: Say) => string, hint: (say: Say) => string) {
   return (say: Say) => {
     const by = `by ${error(say).startsWith('-') ? '' : '+'}${error(say)}`;
     const or = say.list('or').join(', ');
+    const places = say.text('reading').startsWith('distances')
+      ? ', and the fore-aft places (x) of its ends,'
+      : '';
     return or === ''
       ? {
           problem: `a reading of the survey is likely wrong, ${by}: ${reading(say)}`,
-          advice: `read it again before anything is built on these points${hint(say)}`,
+          advice: `read it again${places} before anything is built on these points${hint(say)}`,
         }
       : {
           problem: `one reading of the survey is likely wrong, perhaps this one, ${by}: ${reading(say)}`,

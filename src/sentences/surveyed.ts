@@ -11,12 +11,12 @@ export const SURVEYED: PlainSentences = {
   ...CORNER,
   notASurvey: { problem: 'not a survey', allowed: 'what survey(...) returns' },
   pointMissing: (say) => ({
-    problem: 'missing',
+    problem: `missing: the survey has ${say.list('there').join(', ')}`,
     advice: say.has('otherName')
       ? `name ${say.text('otherName')} so in the survey: ${say.text('otherName')} is its name inside a part of a car file`
       : say.is('followsFromCamber')
         ? 'survey it, or give the camber'
-        : 'survey it, or correct the name',
+        : 'give the point that is meant this name, or survey it',
   }),
   pointNotDetermined: (say) => ({
     problem: 'not fixed by the readings',

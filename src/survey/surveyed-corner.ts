@@ -106,7 +106,7 @@ function pointFaults({ points, undetermined }: Survey, path: string, name: strin
     const otherName = inFiles.find((written) => Object.hasOwn(points, written)) ?? null;
     return [
       fault('pointMissing', `points.${name}`, {
-        allowed: Object.keys(points),
+        there: Object.keys(points),
         otherName,
         followsFromCamber: name === 'contactPatch',
       }),

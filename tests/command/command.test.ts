@@ -10,6 +10,7 @@ import {
   readCar,
   readCorner,
   sizeCoilovers,
+  survey,
   sweep,
   sweepAxle,
 } from 'jounce';
@@ -94,6 +95,28 @@ describe('migrate', () => {
     expect(readCar(migrated)).toEqual(readCar(car));
     expect((await called('migrate', fresh)).out).toBe(JSON.stringify(migrated, null, 2));
     expect((await called('migrate', fresh, '--out', fresh)).out).toContain('No field has a former name.');
+  });
+});
+
+describe('a file of readings to fill in', () => {
+  it.each(['metric', 'imperial'])('agrees with itself, and gives a corner: %s', async (units) => {
+    const readings = join(folder, 'readings.json');
+    const started = await called('start', readings, '--survey', '--units', units);
+    expect(started.out).toContain(`then: jounce survey ${readings}`);
+    const found = survey(readFileSync(readings, 'utf8'));
+    expect(found.units).toBe(units);
+    expect(found.suspects).toEqual([]);
+    expect(found.diagnostics.map(({ code }) => code)).not.toContain('readingsContradict');
+    const into = file('car.json', (await called('start', '--units', units)).out);
+    const { out, code } = await called('survey', readings, '--into', into, '--corner', 'front');
+    expect(code).toBe(0);
+    const [before, after] = [readFileSync(into, 'utf8'), out].map(
+      (text) => readCar(text).corners.front.corner,
+    );
+    const places = [before, after].map((corner) => [corner.wheel.centre, corner.coilover?.chassisMount]);
+    places[0]
+      .flat()
+      .forEach((mm, k) => expect(Math.abs(Number(mm) - Number(places[1].flat()[k]))).toBeLessThan(2));
   });
 });
 

@@ -230,7 +230,7 @@ describe('notes', () => {
     expect(noted(299.4)).toEqual(than(299.4, true));
     const [note] = limits(level, { tyre: { overallRadius: 280, width: 205 } }).notes;
     expect(sentence(note)).toMatch(
-      /got 280 mm, with the wheel centre 300 mm above the ground; give the radius without load; the height of the wheel centre is the loaded radius\.$/,
+      /got 280 mm, with the wheel centre 300 mm above the ground; give the radius without load; the height of the wheel centre is the loaded radius, measured with the wheel on the ground under the weight of the car\.$/,
     );
   });
 

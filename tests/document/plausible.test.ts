@@ -413,7 +413,7 @@ describe('a file with one mistake raises its check', () => {
       'a tyre no larger than the wheel centre is high',
       inchFront((c) => (c.limits.tyre = '155/50R13')),
       'overallRadiusNotAboveLoaded corners.front.limits.tyre',
-      /got 9\.551 in, with the wheel centre 10\.88 in above the ground; give the radius without load; the height of the wheel centre is the loaded radius$/,
+      /got 9\.551 in, with the wheel centre 10\.88 in above the ground; give the radius without load; the height of the wheel centre is the loaded radius, measured with the wheel on the ground under the weight of the car$/,
     ],
     [
       'a car on one corner',

@@ -663,10 +663,10 @@ describe('a car file that may be right is read, and asked about', () => {
   it('with a tyre no larger than the wheel centre is high', () => {
     const tyre = (given: unknown) => notesOf(frontWith((front) => (front.limits.tyre = given)));
     expect(tyre({ overallRadius: 10.875, width: 7.75 })).toEqual([
-      'corners.front.limits.tyre.overallRadius: the overall radius of the tyre is equal to its loaded radius, got 10.88 in, with the wheel centre 10.88 in above the ground; give the radius without load; the height of the wheel centre is the loaded radius',
+      'corners.front.limits.tyre.overallRadius: the overall radius of the tyre is equal to its loaded radius, got 10.88 in, with the wheel centre 10.88 in above the ground; give the radius without load; the height of the wheel centre is the loaded radius, measured with the wheel on the ground under the weight of the car',
     ]);
     expect(tyre('155/50R13')).toEqual([
-      'corners.front.limits.tyre: the overall radius of the tyre is less than its loaded radius, got 9.551 in, with the wheel centre 10.88 in above the ground; give the radius without load; the height of the wheel centre is the loaded radius',
+      'corners.front.limits.tyre: the overall radius of the tyre is less than its loaded radius, got 9.551 in, with the wheel centre 10.88 in above the ground; give the radius without load; the height of the wheel centre is the loaded radius, measured with the wheel on the ground under the weight of the car',
     ]);
   });
 

@@ -41,7 +41,7 @@ describe('what a survey leaves to look at', () => {
       expect(checks).toEqual(corner.checks?.map((one) => ({ ...one, path: 'corners.front' })));
       const [suspect, contradiction] = checks.map((one) => sentence(one, units));
       expect(suspect).toBe(
-        `A reading of the survey is likely wrong, by ${figure}: distance from shock mount to lower outer (distances[8]); read it again before anything is built on these points.`,
+        `A reading of the survey is likely wrong, by ${figure}: distance from shock mount to lower outer (distances[8]); read it again, and the fore-aft places (x) of its ends, before anything is built on these points.`,
       );
       expect(contradiction).toMatch(
         /^The readings of the survey contradict each other, got a scatter \d\.\d times that stated, chi-square [\d.]+ with \d+ redundant readings; the intervals of its points are \d\.\d times as wide/,

@@ -181,7 +181,8 @@ function rideHeight({ aboard }: Sizing, { sized, paper }: OrderPage): string {
     const { off, way, length } = stands;
     return `Ride height: as designed. With ${loads} aboard this axle stands ${off} ${way}, ${length} eye to eye.`;
   }
-  return loads === null ? 'Ride height as drawn.' : `Ride height: ${loads} aboard.`;
+  if (loads === null) return 'Ride height as drawn.';
+  return loads === 'nothing' ? 'Ride height: with the masses as given.' : `Ride height: ${loads} aboard.`;
 }
 
 /** Why it is no order. */
