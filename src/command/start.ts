@@ -66,8 +66,8 @@ function startCar(units: Units) {
       order: {
         bodyEnd: 'up',
         mounts: {
-          mount: { type: 'eye', bore: mm(12), width: mm(32) },
-          chassis: { type: 'eye', bore: mm(12), width: mm(32) },
+          mount: { type: 'eye', bore: mm(12) },
+          chassis: { type: 'eye', bore: mm(12) },
         },
       },
     },
@@ -78,7 +78,7 @@ function startCar(units: Units) {
     name: 'My car',
     use: 'Road.',
     notes: [
-      'The numbers of this file are those of an invented car: replace them with yours.',
+      'The numbers of this file are those of an invented car: replace them with yours, or take out what you do not know. What stays goes to the maker as yours: bodyEnd and bores too.',
       `Lengths in ${names.length}, masses in ${names.mass}, angles in degrees.`,
       'Points are [y, z] at ride height, car level, seen from the front: y from the centreline of the car out to the left-hand wheel, z from the ground up.',
       'A number that is not certain is written { "value": 300, "plusMinus": 20 }: 95 % sure to lie between 280 and 320.',

@@ -83,12 +83,18 @@ export function stopOf({ found, file }: Study, side: 'bump' | 'droop'): string {
 }
 
 /** What else is to be said of the limits: what does not fit, what is met on the way, the required travel, what would stop the wheel later. */
-export function remarksOn({ found, file }: Study): { readonly misfits: string[]; readonly others: string[] } {
+export function remarksOn({ found, file }: Study): {
+  readonly misfits: string[];
+  readonly others: string[];
+  /** Whether a sizing may require more travel than the margins among them count. */
+  readonly isLess: boolean;
+} {
   const words = (diagnostics: readonly Diagnostic[]) => diagnostics.map((one) => sentence(one, file.units));
   const margins = Object.values(found.travelMargins ?? {}).map((margin) => margin.diagnostic);
   return {
     misfits: words(found.misfits),
     others: words([...found.events.map(({ diagnostic }) => diagnostic), ...margins]),
+    isLess: margins.length > 0 && file.axle !== null,
   };
 }
 
