@@ -27,6 +27,8 @@ export function usePageFile(start: string) {
 
   let worker: Worker | null = null;
   let waiting: ReturnType<typeof setTimeout> | undefined;
+  /** Whether what waits gets an entry of its own. */
+  let isNew = false;
 
   function size() {
     linkTo(saved, text.value, 'application/json');
@@ -46,6 +48,7 @@ export function usePageFile(start: string) {
   /** Takes what is made once nothing has changed for a while; another file altogether gets an entry of its own in the history. */
   function later(make: () => string, isOther = false) {
     clearTimeout(waiting);
+    isNew = isOther || (pending.value && isNew);
     pending.value = true;
     waiting = setTimeout(async () => {
       pending.value = false;
@@ -54,7 +57,7 @@ export function usePageFile(start: string) {
       hash.value = text.value === start ? '' : `#${await toAddress(text.value)}`;
       const { pathname, search } = location;
       const address = `${pathname}${search}${hash.value}`;
-      if (isOther) history.pushState(history.state, '', address);
+      if (isNew) history.pushState(history.state, '', address);
       else history.replaceState(history.state, '', address);
     }, QUIET);
   }
