@@ -177,7 +177,7 @@ const FACTORS: Readonly<Record<string, number>> = {
   speed: 1.609344,
   speedsToCheck: 1.609344,
   ...Object.fromEntries(
-    'frontFraction leftFraction lateralAcceleration deceleration camber maxArticulation maxMisalignment housingAxis studAxis frequency ratio compressionFraction highSpeedFraction quantity rateTolerance forceTolerance'
+    'formatVersion frontFraction leftFraction lateralAcceleration deceleration camber maxArticulation maxMisalignment housingAxis studAxis frequency ratio compressionFraction highSpeedFraction quantity rateTolerance forceTolerance'
       .split(' ')
       .map((name) => [name, 1]),
   ),
