@@ -126,7 +126,7 @@ notes word for word. They check the package by installing and running it. No fig
 ${SECTIONS.map((section) => `## ${section.title}\n\n${head(section)}\n${section.checks.map(row).join('\n')}\n`).join('\n')}
 ## Campaigns
 
-Longer searches for faults, with other cases at each run. Figures are of the runs so far. **Slowest** is the longest case, on a machine of two cores with other
+Longer searches for faults, with other cases at each run. Figures are of the runs so far. Faults that earlier runs found are mended ([changes](changelog.md)), and those campaigns were begun anew. **Slowest** is the longest case, on a machine of two cores with other
 work on it; **memory** is the largest growth within a part of thousands of cases, after collection of garbage.
 
 | what | held against | cases | failures | slowest, ms | memory, MB | last run | command |
